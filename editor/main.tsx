@@ -1,0 +1,65 @@
+// The page's root: the one place where store, worker, pad and views are put together.
+
+import "./fonts/fonts.css";
+import "./page.css";
+import { render } from "preact";
+import { type Keep, openKeep } from "./files/keep.ts";
+import type { WorkerPort } from "./link/protocol.ts";
+import { App } from "./shell/app.tsx";
+import { createDesk } from "./shell/desk.ts";
+import { listenForKeys } from "./shell/keys.ts";
+import starter from "./starter.joint.md?raw";
+import workerAddress from "./worker.ts?worker&url";
+
+interface Policy {
+  createScriptURL(address: string): string;
+}
+
+interface TrustedTypes {
+  createPolicy(name: string, rules: Policy): Policy;
+}
+
+/** The one Trusted Types policy: it lets the address of our own worker through and nothing else. */
+function workerUrl(): string {
+  const factory = (globalThis as { readonly trustedTypes?: TrustedTypes }).trustedTypes;
+  const allow = (address: string): string => {
+    if (address !== workerAddress) throw new TypeError("only the page's own worker may be started");
+    return address;
+  };
+  return factory === undefined ? workerAddress : factory.createPolicy("jointwright", { createScriptURL: allow }).createScriptURL(workerAddress);
+}
+
+async function main(): Promise<void> {
+  const address = workerUrl();
+  const host = document.createElement("div");
+  host.className = "pad-host";
+  let keep: Keep | undefined;
+  let keepFault: string | undefined;
+  try {
+    keep = await openKeep();
+  } catch (fault) {
+    keepFault = fault instanceof Error ? fault.message : String(fault);
+  }
+  const desk = createDesk({
+    parent: host,
+    startWorker: () => new Worker(address, { type: "module" }) as unknown as WorkerPort,
+    keep,
+    ...(keepFault === undefined ? {} : { keepFault }),
+    starter,
+  });
+  render(<App desk={desk} host={host} />, document.querySelector("#app") as HTMLElement);
+  listenForKeys(desk);
+  // What is typed in the last moment is written before the page goes.
+  document.addEventListener("visibilitychange", () => {
+    if (document.visibilityState === "hidden") void desk.flush();
+  });
+  window.addEventListener("beforeunload", (event) => {
+    const { keep: kept, onDisk } = desk.state();
+    const atRisk = kept.kind === "keeping" || ((kept.kind === "full" || kept.kind === "unavailable") && !onDisk);
+    void desk.flush();
+    if (atRisk) event.preventDefault();
+  });
+  await desk.start();
+}
+
+void main();

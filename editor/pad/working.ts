@@ -1,0 +1,261 @@
+// Decorations of what is on the screen: working, prose, fences, live values. Built for the viewport alone, from parts and
+// statements whose styles are read once.
+
+import type { EditorState, Line, Range as MarkRange, SelectionRange } from "@codemirror/state";
+import { Decoration, type DecorationSet, EditorView, type PluginValue, ViewPlugin, type ViewUpdate, WidgetType } from "@codemirror/view";
+import type { LineOutput } from "../../engine/session/index.ts";
+import { notebookField, type PlacedPart, partsIn } from "./notebook-field.ts";
+import { outputsField, outputsIn } from "./outputs-field.ts";
+import { proseStyle } from "./prose.ts";
+import { statementStyle } from "./statement-style.ts";
+
+export const working = ViewPlugin.define((view) => new Working(view), { decorations: (plugin) => plugin.decorations });
+
+class Working implements PluginValue {
+  decorations: DecorationSet;
+
+  constructor(view: EditorView) {
+    this.decorations = build(view);
+  }
+
+  update(update: ViewUpdate): void {
+    const answered = update.startState.field(outputsField) !== update.state.field(outputsField);
+    if (update.docChanged || update.viewportChanged || update.selectionSet || update.focusChanged || answered) {
+      this.decorations = build(update.view);
+    }
+  }
+}
+
+class Sign extends WidgetType {
+  constructor(readonly shown: string) {
+    super();
+  }
+  override eq(other: Sign): boolean {
+    return other.shown === this.shown;
+  }
+  override toDOM(): HTMLElement {
+    const element = document.createElement("span");
+    element.textContent = this.shown;
+    return element;
+  }
+  override ignoreEvent(): boolean {
+    return false;
+  }
+}
+
+class Note extends WidgetType {
+  constructor(readonly note: string) {
+    super();
+  }
+  override eq(other: Note): boolean {
+    return other.note === this.note;
+  }
+  override toDOM(): HTMLElement {
+    const element = document.createElement("span");
+    element.className = "jw-note";
+    element.textContent = this.note;
+    return element;
+  }
+  override ignoreEvent(): boolean {
+    return false;
+  }
+}
+
+class Live extends WidgetType {
+  constructor(readonly output: LineOutput) {
+    super();
+  }
+  override eq(other: Live): boolean {
+    return other.output === this.output || liveText(other.output) === liveText(this.output);
+  }
+  override toDOM(): HTMLElement {
+    const element = document.createElement("span");
+    element.className = this.output.value === undefined ? "jw-live jw-live-open" : "jw-live";
+    element.textContent = liveText(this.output);
+    if (this.output.value !== undefined) element.title = this.output.value.full;
+    return element;
+  }
+  override ignoreEvent(): boolean {
+    return false;
+  }
+}
+
+function liveText(output: LineOutput): string {
+  if (output.value !== undefined) return output.value.text;
+  const name = output.name ?? "";
+  return output.waitsFor !== undefined && output.waitsFor.length > 0 ? `◇ ${name} waits for ${output.waitsFor.join(", ")}` : `◇ ${name}`;
+}
+
+const lineClass = new Map<string, Decoration>();
+const markClass = new Map<string, Decoration>();
+const signs = new Map<string, Decoration>();
+
+function cached(map: Map<string, Decoration>, key: string, make: (key: string) => Decoration): Decoration {
+  const before = map.get(key);
+  if (before !== undefined) return before;
+  const made = make(key);
+  map.set(key, made);
+  return made;
+}
+
+const line = (name: string): Decoration => cached(lineClass, name, (className) => Decoration.line({ class: className }));
+const mark = (name: string): Decoration => cached(markClass, name, (className) => Decoration.mark({ class: className }));
+const sign = (shown: string): Decoration =>
+  cached(signs, shown, (text) => (text === "" ? Decoration.replace({}) : Decoration.replace({ widget: new Sign(text) })));
+
+interface Build {
+  readonly state: EditorState;
+  /** Only while the editor has the focus does the caret call up what is hidden. */
+  readonly carets: readonly SelectionRange[];
+  readonly ranges: MarkRange<Decoration>[];
+}
+
+function build(view: EditorView): DecorationSet {
+  const { state } = view;
+  const carets = view.hasFocus ? state.selection.ranges : [];
+  const context: Build = { state, carets, ranges: [] };
+  const notebook = state.field(notebookField);
+  for (const { from, to } of view.visibleRanges) {
+    for (const placed of partsIn(notebook, from, to)) showPart(context, placed, from, to);
+    for (const { output, from: start } of outputsIn(state, from, to)) {
+      if (output.kind === "live" || output.kind === "title" || output.kind === "remark") continue;
+      context.ranges.push(line("jw-has-output").range(state.doc.lineAt(start).from));
+    }
+  }
+  return Decoration.set(context.ranges, true);
+}
+
+const touches = (carets: readonly SelectionRange[], from: number, to: number): boolean =>
+  carets.some((caret) => caret.from <= to && from <= caret.to);
+
+function showPart(context: Build, placed: PlacedPart, from: number, to: number): void {
+  const { part } = placed;
+  const start = Math.max(from, placed.from);
+  const end = Math.min(to, placed.from + part.length);
+  if (part.kind === "front") return showLines(context, start, end, () => "jw-front");
+  if (part.kind === "prose") return showProse(context, placed, start, end);
+  const bodyFrom = placed.from + part.bodyFrom;
+  const bodyTo = placed.from + part.bodyTo;
+  if (part.kind === "calc") {
+    showLines(context, start, end, (at) => (bodyFrom <= at && at < bodyTo ? "jw-working" : undefined));
+    showStatements(context, placed, start, end);
+  } else showLines(context, start, end, (at) => (at < bodyFrom && part.kind === "csv" ? "jw-data jw-data-head" : "jw-data"));
+  if (part.kind === "csv") showDataHead(context, placed, start);
+  else showFence(context, placed.from, start, end, false);
+  if (part.closed && bodyTo < end) showFence(context, bodyTo, start, end, true);
+}
+
+/** Puts a class on each line that begins in the range. */
+function showLines({ state, ranges }: Build, from: number, to: number, className: (at: number) => string | undefined): void {
+  for (let at = state.doc.lineAt(from).from; at < to; ) {
+    const found = className(at);
+    if (found !== undefined && from <= at) ranges.push(line(found).range(at));
+    at = state.doc.lineAt(at).to + 1;
+  }
+}
+
+/**
+ * A fence line is not seen: half a line high, and the blank line outside it the other half, so that both make one row of the
+ * grid. Its height never hangs on the caret: text that jumps under the hand is worse than a faint word.
+ */
+function showFence(context: Build, at: number, from: number, to: number, closing: boolean): void {
+  const { state, ranges, carets } = context;
+  const fence = state.doc.lineAt(at);
+  if (to < fence.from || fence.to < from) return;
+  const besideNumber = fence.number + (closing ? 1 : -1);
+  const beside = 1 <= besideNumber && besideNumber <= state.doc.lines ? state.doc.line(besideNumber) : undefined;
+  const paired = beside !== undefined && beside.text.trim() === "" && !(closing && beside.to === state.doc.length);
+  ranges.push(line(paired ? "jw-fence" : "jw-fence jw-fence-whole").range(fence.from));
+  if (paired) ranges.push(line("jw-gap").range(beside.from));
+  if (fence.from < fence.to && !touches(carets, fence.from - 1, fence.to + 1)) ranges.push(Decoration.replace({}).range(fence.from, fence.to));
+}
+
+function showDataHead({ state, ranges, carets }: Build, placed: PlacedPart, from: number): void {
+  const head = state.doc.lineAt(placed.from);
+  if (head.from < from || touches(carets, head.from, head.to) || placed.part.kind !== "csv") return;
+  const { note } = placed.part;
+  const marks = /^[ ]*[`~]+/.exec(head.text)?.[0].length ?? 0;
+  if (marks > 0) ranges.push(Decoration.replace({}).range(head.from, head.from + marks));
+  const bar = head.text.indexOf("|");
+  if (bar > marks) ranges.push(Decoration.replace({ widget: new Note(note?.text ?? "") }).range(head.from + bar, head.to));
+}
+
+function showStatements({ state, ranges, carets }: Build, placed: PlacedPart, from: number, to: number): void {
+  if (placed.part.kind !== "calc") return;
+  const { chunks, starts } = placed.part;
+  for (let index = firstAfter(starts, from - placed.from); index < chunks.length; index += 1) {
+    const chunk = chunks[index]!;
+    const base = placed.from + (starts[index] as number);
+    if (to < base) break;
+    const style = statementStyle(chunk);
+    const hiddenFrom: [number, number][] = [];
+    for (const column of style.columns) {
+      const [start, end] = [base + column.from, base + column.to];
+      const row = state.doc.lineAt(end);
+      if (end <= start || touches(carets, row.from, row.to)) continue;
+      hiddenFrom.push([start, end]);
+      ranges.push(Decoration.replace({ widget: new Note(column.note) }).range(start, end));
+    }
+    const hidden = (at: number): boolean => hiddenFrom.some(([start, end]) => start <= at && at < end);
+    for (const { from: start, to: end, className } of style.marks) {
+      if (start < end && !hidden(base + start)) ranges.push(mark(className).range(base + start, base + end));
+    }
+    for (const { from: start, to: end, shown } of style.signs) {
+      if (!touches(carets, base + start, base + end)) ranges.push(sign(shown).range(base + start, base + end));
+    }
+  }
+}
+
+/** Index of the statement that holds the offset, or of the first one after it. */
+function firstAfter(starts: readonly number[], offset: number): number {
+  let low = 0;
+  let high = starts.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((starts[middle] as number) <= offset) low = middle + 1;
+    else high = middle;
+  }
+  return Math.max(0, low - 1);
+}
+
+function showProse(context: Build, placed: PlacedPart, from: number, to: number): void {
+  const { state, ranges, carets } = context;
+  if (placed.part.kind !== "prose") return;
+  showLines(context, from, to, () => "jw-prose");
+  const style = proseStyle(placed.part);
+  const base = placed.from;
+  const within = (start: number, end: number): boolean => base + start <= to && from <= base + end;
+  for (const { at, className } of style.lines) {
+    if (!within(at, at)) continue;
+    const row = state.doc.lineAt(base + at);
+    ranges.push(line(className).range(row.from));
+    if (className.startsWith("jw-heading")) bindHeading(context, row, base + placed.part.length);
+  }
+  for (const { from: start, to: end, className } of style.marks) if (within(start, end)) ranges.push(mark(className).range(base + start, base + end));
+  for (const { from: start, to: end, shown } of style.hidden) {
+    if (!within(start, end) || start === end) continue;
+    const row = state.doc.lineAt(base + start);
+    if (!touches(carets, row.from, row.to)) ranges.push(sign(shown).range(base + start, base + end));
+  }
+  for (const { output, from: start, to: end } of outputsIn(state, from, to)) {
+    if (output.kind !== "live" || start < base || base + placed.part.length < end || touches(carets, start, end)) continue;
+    if (output.diagnostics.length > 0 && output.value === undefined) continue;
+    // An edit inside the braces has outrun the engine: show what is written.
+    if (end - start !== output.to - output.from) continue;
+    ranges.push(Decoration.replace({ widget: new Live(output) }).range(start, end));
+  }
+}
+
+/**
+ * A heading stands nearer to its text than to what is above: the blank line below gives half its height to the heading. Both
+ * together still take two rows. Before working the blank line has given its half to the fence already.
+ */
+function bindHeading({ state, ranges }: Build, heading: Line, partEnd: number): void {
+  if (heading.number + 1 >= state.doc.lines) return;
+  const below = state.doc.line(heading.number + 1);
+  if (below.text.trim() !== "" || partEnd <= below.to + 1) return;
+  ranges.push(line("jw-heading-bound").range(heading.from), line("jw-gap").range(below.from));
+}
+
+/** What the pad reserves at the top and the bottom of the window for its bars when it scrolls to the caret. */
+export const scrollRoom = EditorView.scrollMargins.of(() => ({ top: 84, bottom: 48 }));

@@ -1,0 +1,28 @@
+// What a command may touch. The root gives the real thing, a test its own.
+
+import type { CatalogueEntry } from "../diagnostics/index.ts";
+import type { Session } from "../session/index.ts";
+
+export interface World {
+  readonly version: string;
+  /** The name that stands for a folder's parts joined, and the last part of a path, in the system's own manner. */
+  join(folder: string, name: string): string;
+  folderOf(path: string): string;
+  nameOf(path: string): string;
+  /** Throws with the system's words when the file cannot be read or written. */
+  readFile(path: string): string;
+  writeFile(path: string, text: string): void;
+  /** Names of the plain files in a folder, sorted. */
+  listFolder(path: string): readonly string[];
+  readStandardInput(): string;
+  /** Results. */
+  out(text: string): void;
+  /** Faults and progress. */
+  err(text: string): void;
+  readonly outIsTerminal: boolean;
+  readonly errIsTerminal: boolean;
+  /** False when the surroundings ask for none. */
+  readonly colour: boolean;
+  createSession(): Session;
+  readonly catalogue: readonly CatalogueEntry[];
+}

@@ -1,0 +1,39 @@
+// From what checking gave to nodes of values: after the types are up to date, each statement checked anew gets its program's nodes.
+
+import { readProvenance } from "../run/index.ts";
+import { fileKey, type EngineState } from "./engine-state.ts";
+import type { Statement } from "./statement.ts";
+
+/** Defines or removes the value nodes of the statements whose keys were checked again. */
+export function buildValues(engine: EngineState, checkedKeys: readonly string[]): void {
+  for (const key of checkedKeys) {
+    const statement = engine.byKey.get(key);
+    if (statement !== undefined) buildOne(engine, statement);
+  }
+}
+
+function buildOne(engine: EngineState, statement: Statement): void {
+  const { values } = engine;
+  const { checked, key } = statement;
+  const exported = engine.types.value(key) as { readonly entry: { readonly entry: string } } | undefined;
+  if (statement.table !== undefined && exported?.entry.entry === "value") {
+    const reference = statement.csv?.reference?.text ?? statement.tree.columns?.reference;
+    values.defineConstant(key, statement.table, readProvenance(reference, statement.name ?? key));
+    return;
+  }
+  if (statement.tree.kind === "use") {
+    if (exported?.entry.entry === "value") values.defineAlias(key, fileKey(engine.prefix(statement.file, statement.name ?? "") ?? ""));
+    else values.remove(key);
+    return;
+  }
+  if (checked?.entry?.entry === "formula") {
+    values.defineFormula(key, checked.entry.core);
+    return;
+  }
+  if (checked?.unit === undefined) {
+    values.remove(key);
+    return;
+  }
+  const isConstant = checked.program === "value" && checked.input;
+  values.defineUnit(key, checked.unit, isConstant ? readProvenance(statement.tree.columns?.reference, statement.name ?? key) : undefined);
+}

@@ -1,0 +1,5 @@
+// The door of engine/session: files in, snapshots out.
+
+export type { Evaluated, Hover, Library, Session, Trace } from "./api.ts";
+export { createSession } from "./session.ts";
+export type { CheckOutcome, Completion, LineOutput, Placed, PlacedMend, Provenance, Shown, ShownMarks, Snapshot, TitleBlock } from "./snapshot.ts";

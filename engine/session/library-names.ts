@@ -1,0 +1,53 @@
+// The library's statements by name. Modules are split into statements at once; a statement is read when something first needs it.
+
+import { type Chunk, type CsvPart, placedChunks, readNotebook, readSources, type Reference } from "../notebook/index.ts";
+import { normalName } from "../syntax/index.ts";
+import type { Library } from "./api.ts";
+
+export interface LibraryPiece {
+  readonly module: string;
+  readonly piece: Chunk | CsvPart;
+  /** Offset in the module's text. */
+  readonly from: number;
+}
+
+export interface LibraryNames {
+  readonly version: string;
+  readonly pieces: ReadonlyMap<string, LibraryPiece>;
+  /** `use "data/x.csv" as name` in a module: the text of the data file. */
+  readonly data: ReadonlyMap<string, string>;
+  readonly sources: ReadonlyMap<string, Reference>;
+  readonly library: Library;
+  /** Examples of the modules, in order. */
+  readonly examples: readonly LibraryPiece[];
+}
+
+const HEAD = /^(?:(formula|record|family)\s+)?([\p{L}_][\p{L}\p{M}\p{N}_]*)/u;
+const USE = /^use\s+"([^"]*)"\s+as\s+([\p{L}_][\p{L}\p{M}\p{N}_]*)/u;
+
+export function readLibrary(library: Library): LibraryNames {
+  const pieces = new Map<string, LibraryPiece>();
+  const data = new Map<string, string>();
+  const examples: LibraryPiece[] = [];
+  const texts = new Map(library.files.map((file) => [file.name, file.text]));
+  for (const module of library.modules) {
+    const notebook = readNotebook(module.text);
+    for (const { chunk, from } of placedChunks(notebook)) {
+      const use = USE.exec(chunk.text);
+      const word = /^\w+/.exec(chunk.text)?.[0];
+      if (word === "example") examples.push({ module: module.name, piece: chunk, from });
+      else if (use !== null) {
+        const name = normalName(use[2] ?? "");
+        pieces.set(name, { module: module.name, piece: chunk, from });
+        data.set(name, texts.get(use[1] ?? "") ?? "");
+      } else if (word !== "check") {
+        const head = HEAD.exec(chunk.text);
+        if (head !== null) pieces.set(normalName(head[2] ?? ""), { module: module.name, piece: chunk, from });
+      }
+    }
+    notebook.parts.forEach((part, i) => {
+      if (part.kind === "csv" && part.name !== undefined) pieces.set(normalName(part.name.text), { module: module.name, piece: part, from: notebook.starts[i] ?? 0 });
+    });
+  }
+  return { version: library.version, pieces, data, sources: readSources(library.sources), library, examples };
+}

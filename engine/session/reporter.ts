@@ -1,0 +1,284 @@
+// What is to be told of each file: which outputs changed since the last snapshot, in which order they stand, the counts.
+
+import type { Diagnostic } from "../diagnostics/index.ts";
+import type { Update } from "../graph/index.ts";
+import { type Chunk, type CsvPart, liveValues, placedChunks, type ProsePart, type Reference } from "../notebook/index.ts";
+import { type Preferences, preferenceFault, preferences as readPreferences } from "../units/index.ts";
+import type { EngineState } from "./engine-state.ts";
+import type { Exported } from "./exported.ts";
+import type { FileChange, FileState } from "./file-state.ts";
+import type { Files } from "./files.ts";
+import { liveOutput } from "./live.ts";
+import { lineOutput, type OutputContext, place } from "./outputs.ts";
+import type { ShowOptions } from "./show.ts";
+import type { LineOutput, Snapshot, TitleBlock } from "./snapshot.ts";
+import type { Statement } from "./statement.ts";
+import { marksKey } from "./values.ts";
+
+export interface Reporter {
+  readonly edited: (file: FileState, change: FileChange) => void;
+  readonly ran: (types: Update, values: Update) => void;
+  readonly forget: (file: string) => void;
+  readonly snapshot: (file: string) => Snapshot;
+  readonly outputs: (file: string) => readonly LineOutput[];
+  readonly context: (file: FileState) => OutputContext;
+}
+
+/** What one file has not been told yet. */
+interface Pending {
+  revision: number;
+  everything: boolean;
+  readonly statements: Set<Statement>;
+  readonly removed: Set<string>;
+  reordered: boolean;
+  lives: boolean;
+  readonly reran: Set<string>;
+  readonly lastLives: Map<string, string>;
+  readonly states: Map<string, LineState>;
+}
+
+interface LineState {
+  readonly faults: number;
+  readonly check: string | undefined;
+}
+
+const DIGITS = 4;
+
+export function createReporter(engine: EngineState, files: Files): Reporter {
+  const pendings = new Map<string, Pending>();
+  const shows = new WeakMap<FileState["front"], { readonly show: ShowOptions; readonly preferences: Preferences; readonly problems: readonly Diagnostic[] }>();
+  const references = new WeakMap<FileState["front"], ReadonlyMap<string, Reference>>();
+
+  const pendingOf = (file: string): Pending => {
+    const known = pendings.get(file);
+    if (known !== undefined) return known;
+    const made: Pending = { revision: 0, everything: true, statements: new Set(), removed: new Set(), reordered: true, lives: true, reran: new Set(), lastLives: new Map(), states: new Map() };
+    pendings.set(file, made);
+    return made;
+  };
+
+  const showOf = (state: FileState): { readonly show: ShowOptions; readonly problems: readonly Diagnostic[] } => {
+    const known = shows.get(state.front);
+    if (known !== undefined) return known;
+    const map = Object.fromEntries([...state.front.units].map(([key, placed]) => [key, placed.text]));
+    const { preferences, problems } = readPreferences(map);
+    const made = {
+      preferences,
+      problems: problems.map((problem) => preferenceFault(problem, state.front.units.get(problem.key) ?? { from: 0, to: 0 })),
+      show: { preferences, digits: state.front.digits ?? DIGITS, record: (name: string) => recordEntry(engine, name) },
+    };
+    shows.set(state.front, made);
+    return made;
+  };
+
+  const referencesOf = (state: FileState): ReadonlyMap<string, Reference> => {
+    const known = references.get(state.front);
+    if (known !== undefined) return known;
+    const made = new Map([...engine.library.sources, ...state.front.references]);
+    references.set(state.front, made);
+    return made;
+  };
+
+  const context = (state: FileState): OutputContext => ({
+    engine,
+    show: showOf(state).show,
+    references: referencesOf(state),
+    place: (key) => placeOf(files, engine, key),
+  });
+
+  const note = (key: string, reran: boolean): void => {
+    const plain = key.startsWith("marks:") ? key.slice(6) : key;
+    const statement = engine.byKey.get(plain);
+    if (statement === undefined || statement.file === "") return;
+    const pending = pendingOf(statement.file);
+    pending.statements.add(statement);
+    if (reran) pending.reran.add(key.startsWith("marks:") ? marksKey(statement.id) : statement.id);
+    pending.lives = true;
+  };
+
+  /** Every line that is told now, in the order of the text. */
+  const collect = (state: FileState, pending: Pending, all: boolean): LineOutput[] => {
+    const wanted = context(state);
+    const out: LineOutput[] = [];
+    const starts = startsOf(state, all ? undefined : pending.statements);
+    for (const [statement, from] of starts) out.push(lineOutput(statement, from, wanted));
+    return out;
+  };
+
+  const titleOutput = (state: FileState): LineOutput => {
+    const problems: { readonly diagnostic: Diagnostic; readonly at: number }[] = [];
+    state.notebook.parts.forEach((part, i) => {
+      const at = state.notebook.starts[i] ?? 0;
+      for (const diagnostic of part.diagnostics) problems.push({ diagnostic, at });
+    });
+    for (const diagnostic of [...state.front.diagnostics, ...showOf(state).problems]) problems.push({ diagnostic, at: 0 });
+    const wanted = context(state);
+    return { id: "title", kind: "title", from: 0, to: 0, citation: "", note: "", diagnostics: problems.map(({ diagnostic, at }) => place(diagnostic, at, wanted, state.file)) };
+  };
+
+  const lives = (state: FileState): LineOutput[] => {
+    const wanted = context(state);
+    const count = new Map<string, number>();
+    const out: LineOutput[] = [];
+    state.notebook.parts.forEach((part, i) => {
+      if (part.kind !== "prose") return;
+      const start = state.notebook.starts[i] ?? 0;
+      for (const live of livesOf(part)) {
+        const n = (count.get(live.inside) ?? 0) + 1;
+        count.set(live.inside, n);
+        const made = liveOutput(engine, state.file, live, `live:${live.inside}${n === 1 ? "" : `~${n}`}`, start, wanted);
+        if (made !== undefined) out.push(made);
+      }
+    });
+    return out;
+  };
+
+  return {
+    context,
+    edited: (state, change) => {
+      const pending = pendingOf(state.file);
+      for (const statement of change.removed) {
+        pending.statements.delete(statement);
+        pending.removed.add(statement.id);
+      }
+      for (const statement of change.added) pending.statements.add(statement);
+      if (change.frontChanged) pending.everything = true;
+      if (change.reordered) pending.reordered = true;
+      if (change.prose.length > 0 || change.reordered) pending.lives = true;
+    },
+    ran: (types, values) => {
+      for (const key of types.computed) note(key, true);
+      for (const key of values.computed) note(key, true);
+      for (const key of values.changed) note(key, false);
+    },
+    forget: (file) => {
+      pendings.delete(file);
+    },
+    snapshot: (file) => {
+      const state = files.notebooks.get(file);
+      const pending = pendingOf(file);
+      pending.revision += 1;
+      if (state === undefined) return emptySnapshot(file, pending.revision, [...pending.states.keys()]);
+      const changed = collect(state, pending, pending.everything);
+      const removed = [...pending.removed].filter((id) => !changed.some((line) => line.id === id));
+      if (pending.reordered || pending.everything) changed.push(titleOutput(state));
+      if (pending.lives || pending.everything) changed.push(...changedLives(pending, lives(state), removed));
+      for (const id of removed) pending.states.delete(id);
+      for (const line of changed) pending.states.set(line.id, { faults: line.diagnostics.filter((each) => each.severity === "fault").length, check: line.check?.state });
+      const order = pending.reordered || pending.everything ? orderOf(state, lives(state)) : undefined;
+      const snapshot: Snapshot = {
+        revision: pending.revision,
+        file,
+        changed,
+        removed,
+        ...(order === undefined ? {} : { order }),
+        title: titleOf(state),
+        counts: countsOf(pending.states.values()),
+        reran: [...pending.reran],
+      };
+      pending.everything = false;
+      pending.reordered = false;
+      pending.lives = false;
+      pending.statements.clear();
+      pending.removed.clear();
+      pending.reran.clear();
+      return snapshot;
+    },
+    outputs: (file) => {
+      const state = files.notebooks.get(file);
+      if (state === undefined) return [];
+      return [titleOutput(state), ...collect(state, pendingOf(file), true), ...lives(state)].sort((a, b) => a.from - b.from);
+    },
+  };
+}
+
+export function recordEntry(engine: EngineState, name: string): ReturnType<ShowOptions["record"]> {
+  const entry = (engine.types.value(name) as Exported | undefined)?.entry;
+  return entry?.entry === "record" ? entry : undefined;
+}
+
+/** Statements with their offsets: all of them in order, or those asked for. */
+function startsOf(state: FileState, only: ReadonlySet<Statement> | undefined): readonly (readonly [Statement, number])[] {
+  if (only?.size === 0) return [];
+  const out: [Statement, number][] = [];
+  const add = (piece: Chunk | CsvPart, from: number): boolean => {
+    const statement = state.statements.get(piece);
+    if (statement !== undefined && (only === undefined || only.has(statement))) out.push([statement, from]);
+    return only !== undefined && out.length === only.size;
+  };
+  state.notebook.parts.forEach((part, i) => {
+    if (part.kind === "csv") add(part, state.notebook.starts[i] ?? 0);
+  });
+  for (const placed of placedChunks(state.notebook)) if (add(placed.chunk, placed.from)) break;
+  return out.sort((a, b) => a[1] - b[1]);
+}
+
+const parsedLives = new WeakMap<ProsePart, ReturnType<typeof liveValues>>();
+
+function livesOf(part: ProsePart): ReturnType<typeof liveValues> {
+  const known = parsedLives.get(part);
+  if (known !== undefined) return known;
+  const made = liveValues(part.text);
+  parsedLives.set(part, made);
+  return made;
+}
+
+/** The live values whose text or place among their like is new. */
+function changedLives(pending: Pending, now: readonly LineOutput[], removed: string[]): readonly LineOutput[] {
+  const ids = new Set(now.map((line) => line.id));
+  for (const id of pending.lastLives.keys()) {
+    if (ids.has(id)) continue;
+    pending.lastLives.delete(id);
+    removed.push(id);
+  }
+  return now.filter((line) => {
+    const face = `${line.value?.text ?? ""} ${line.diagnostics.map((diagnostic) => diagnostic.message).join()}`;
+    if (pending.lastLives.get(line.id) === face) return false;
+    pending.lastLives.set(line.id, face);
+    return true;
+  });
+}
+
+function orderOf(state: FileState, lives: readonly LineOutput[]): NonNullable<Snapshot["order"]> {
+  const rows = [...startsOf(state, undefined).map(([statement, from]) => ({ id: statement.id, from, to: from + statement.text.length })), ...lives];
+  rows.sort((a, b) => a.from - b.from);
+  return { ids: rows.map((row) => row.id), from: rows.map((row) => row.from), to: rows.map((row) => row.to) };
+}
+
+function countsOf(states: Iterable<LineState>): Snapshot["counts"] {
+  let [faults, failing, checks, open] = [0, 0, 0, 0];
+  for (const state of states) {
+    faults += state.faults;
+    if (state.check === undefined) continue;
+    checks += 1;
+    if (state.check === "fails") failing += 1;
+    if (state.check === "open") open += 1;
+  }
+  return { faults, failing, checks, open };
+}
+
+const titleOf = (state: FileState): TitleBlock => state.front.title;
+
+const emptySnapshot = (file: string, revision: number, removed: readonly string[]): Snapshot => ({
+  revision,
+  file,
+  changed: [],
+  removed,
+  order: { ids: [], from: [], to: [] },
+  title: { title: "", number: "", revision: "", status: "", date: "", creator: "", checker: "", approval_person: "", owner: "", project: "" },
+  counts: { faults: 0, failing: 0, checks: 0, open: 0 },
+  reran: [],
+});
+
+/** The file and offset of a statement by its key. */
+export function placeOf(files: Files, engine: EngineState, key: string): { readonly file: string; readonly from: number } | undefined {
+  const statement = engine.byKey.get(key);
+  if (statement === undefined) return undefined;
+  if (statement.file === "") {
+    const piece = engine.library.pieces.get(key);
+    return piece === undefined ? undefined : { file: `library:${piece.module}`, from: piece.from };
+  }
+  const state = files.notebooks.get(statement.file);
+  const found = state === undefined ? undefined : startsOf(state, new Set([statement]))[0];
+  return found === undefined ? undefined : { file: statement.file, from: found[1] };
+}

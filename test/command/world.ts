@@ -1,0 +1,58 @@
+// A world in memory for the command line's tests: files in a record, output collected.
+
+import type { World } from "../../engine/command/index.ts";
+
+export interface TestWorld extends World {
+  readonly files: Map<string, string>;
+  output(): string;
+  errors(): string;
+}
+
+export interface WorldOptions {
+  readonly createSession: World["createSession"];
+  readonly files?: Readonly<Record<string, string>>;
+  readonly input?: string;
+  readonly terminal?: boolean;
+  readonly colour?: boolean;
+  readonly catalogue?: World["catalogue"];
+}
+
+export function worldOf(options: WorldOptions): TestWorld {
+  const files = new Map(Object.entries(options.files ?? {}));
+  const folderOf = (path: string): string => (path.includes("/") ? path.slice(0, path.lastIndexOf("/")) : ".");
+  const nameOf = (path: string): string => path.slice(path.lastIndexOf("/") + 1);
+  let out = "";
+  let err = "";
+  return {
+    files,
+    output: () => out,
+    errors: () => err,
+    version: "1.2.3",
+    join: (folder, name) => (folder === "." ? name : `${folder}/${name}`),
+    folderOf,
+    nameOf,
+    readFile: (path) => {
+      const text = files.get(path);
+      if (text === undefined) throw new Error("no such file or directory");
+      return text;
+    },
+    writeFile: (path, text) => void files.set(path, text),
+    listFolder: (path) =>
+      [...files.keys()]
+        .filter((file) => folderOf(file) === path)
+        .map(nameOf)
+        .sort(),
+    readStandardInput: () => options.input ?? "",
+    out: (text) => {
+      out += text;
+    },
+    err: (text) => {
+      err += text;
+    },
+    outIsTerminal: options.terminal ?? false,
+    errIsTerminal: options.terminal ?? false,
+    colour: options.colour ?? true,
+    createSession: options.createSession,
+    catalogue: options.catalogue ?? [],
+  };
+}
