@@ -1,8 +1,7 @@
 // The messages between the page and its worker: plain data, each ask with a version or an id that its answer repeats.
 
 import type { TextChange } from "../../engine/base/index.ts";
-import type { Completion, Hover, Snapshot } from "../../engine/session/index.ts";
-import type { TraceView } from "../../engine/trace/index.ts";
+import type { Completion, Hover, Snapshot, Trace } from "../../engine/session/index.ts";
 
 /** What the page may ask about the text it last sent. Offsets are in that text. */
 export type Question =
@@ -13,7 +12,7 @@ export type Question =
 export interface Answers {
   readonly complete: { readonly from: number; readonly to: number; readonly options: readonly Completion[] };
   readonly hover: Hover | undefined;
-  readonly trace: TraceView | undefined;
+  readonly trace: Trace | undefined;
 }
 
 export type Ask =

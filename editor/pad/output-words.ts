@@ -59,7 +59,7 @@ function checkWords(output: LineOutput, check: NonNullable<LineOutput["check"]>)
   const used = check.utilisationText ?? (check.utilisation === undefined ? "" : check.utilisation.toFixed(2));
   const bar = check.utilisation === undefined ? {} : { bar: { filled: Math.max(0, Math.min(1, check.utilisation)), over: check.utilisation > 1 } };
   const margin = check.marginText === undefined ? "" : `, margin of safety ${check.marginText}`;
-  const factor = check.factor === undefined ? "" : `, factor ${check.factor}`;
+  const factor = check.factor === undefined || check.factor === 1 ? "" : `, factor ${check.factor}`;
   const tail = used === "" ? "" : `, utilisation ${used}${margin}${factor}`;
   const outside = output.marks?.outside[0];
   const doubt = outside === undefined ? "" : `; outside validity: ${outside.formula}, ${outside.limit}`;

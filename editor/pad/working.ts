@@ -8,6 +8,7 @@ import { notebookField, type PlacedPart, partsIn } from "./notebook-field.ts";
 import { outputsField, outputsIn } from "./outputs-field.ts";
 import { proseStyle } from "./prose.ts";
 import { statementStyle } from "./statement-style.ts";
+import { LINE } from "./theme.ts";
 
 export const working = ViewPlugin.define((view) => new Working(view), { decorations: (plugin) => plugin.decorations });
 
@@ -258,4 +259,7 @@ function bindHeading({ state, ranges }: Build, heading: Line, partEnd: number): 
 }
 
 /** What the pad reserves at the top and the bottom of the window for its bars when it scrolls to the caret. */
-export const scrollRoom = EditorView.scrollMargins.of(() => ({ top: 84, bottom: 48 }));
+export const scrollRoom = EditorView.scrollMargins.of(() => {
+  const bar = Number.parseFloat(document.documentElement.style.getPropertyValue("--bar-height"));
+  return { top: (Number.isFinite(bar) ? bar : 0) + 2 * LINE, bottom: 2 * LINE };
+});

@@ -19,7 +19,7 @@ const FIELDS: readonly Field[] = [
   { name: "owner", label: "Legal owner", empty: "add" },
   { name: "creator", label: "Creator", empty: "add" },
   { name: "checker", label: "Checker", empty: "not yet" },
-  { name: "approval_person", label: "Approved by", empty: "not yet" },
+  { name: "approval_person", label: "Approval", empty: "not yet" },
   { name: "date", label: "Date of issue", empty: "not issued" },
 ];
 

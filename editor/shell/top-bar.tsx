@@ -1,14 +1,17 @@
 // The bar over the page: what is open, where it is kept, what the engine says of it, and what one can do.
 
+import { useEffect, useRef } from "preact/hooks";
 import type { Desk, DeskState, Panel } from "./desk.ts";
 import { isMac } from "./keys.ts";
 import { ThemeButton } from "./theme-button.tsx";
 
 export function TopBar({ desk, state }: { readonly desk: Desk; readonly state: DeskState }) {
   const { counts } = state;
+  const bar = useRef<HTMLElement>(null);
+  useEffect(() => (bar.current === null ? undefined : keepHeight(bar.current)), []);
   const key = isMac ? "⌘" : "Ctrl+";
   return (
-    <header class="top-bar">
+    <header class="top-bar" ref={bar}>
       <div class="top-group">
         <h1 class="top-name">Jointwright</h1>
         <span class="top-file" title={state.title.title}>
@@ -34,6 +37,16 @@ export function TopBar({ desk, state }: { readonly desk: Desk; readonly state: D
       </nav>
     </header>
   );
+}
+
+/** What sticks below the bar, and what scrolls the caret into view, goes by the bar's height, which hangs on how it wraps. */
+function keepHeight(bar: HTMLElement): () => void {
+  const observer = new ResizeObserver(() => {
+    const sticks = getComputedStyle(bar).position === "sticky";
+    document.documentElement.style.setProperty("--bar-height", `${sticks ? bar.offsetHeight : 0}px`);
+  });
+  observer.observe(bar);
+  return () => observer.disconnect();
 }
 
 function Action({ label, run, hint }: { readonly label: string; readonly run: () => Promise<void>; readonly hint: string }) {

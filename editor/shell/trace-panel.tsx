@@ -1,27 +1,29 @@
 // The trace of one value: symbols, numbers put in, result; the formulas it calls, opened; what feeds it.
 
 import { useEffect, useState } from "preact/hooks";
-import type { Maths, TraceCall, TraceStep, TraceView } from "../../engine/trace/index.ts";
+import type { Trace } from "../../engine/session/index.ts";
+import { type Maths, symbolOf, type TraceCall, type TraceStep, type TraceView } from "../../engine/trace/index.ts";
 import type { Desk, DeskState } from "./desk.ts";
 import { MathsView } from "./maths.tsx";
 
 const OPEN = 3;
 
 export function TracePanel({ desk, state }: { readonly desk: Desk; readonly state: DeskState }) {
-  const [view, setView] = useState<TraceView | undefined>(undefined);
+  const [trace, setTrace] = useState<Trace | undefined>(undefined);
   const { traced, revision } = state;
   // biome-ignore lint/correctness/useExhaustiveDependencies: a new revision of the outputs is a new trace
   useEffect(() => {
     let current = true;
-    if (traced === undefined) return setView(undefined);
+    if (traced === undefined) return setTrace(undefined);
     void desk.link.ask({ about: "trace", name: traced, open: OPEN }).then((answer) => {
-      if (current) setView(answer);
+      if (current) setTrace(answer);
     });
     return () => {
       current = false;
     };
   }, [desk, traced, revision]);
-  if (traced === undefined || view === undefined) return <p class="panel-empty">Click an output to see how it comes about.</p>;
+  if (traced === undefined || trace === undefined) return <p class="panel-empty">Click an output to see how it comes about.</p>;
+  const { view, usedBy } = trace;
   return (
     <>
       <h3>
@@ -50,6 +52,16 @@ export function TracePanel({ desk, state }: { readonly desk: Desk; readonly stat
                 </span>
                 <span>{feed.shown.text}</span>
               </span>
+            </button>
+          ))}
+        </>
+      )}
+      {usedBy.length > 0 && (
+        <>
+          <h3>Used by</h3>
+          {usedBy.map((name) => (
+            <button key={name} type="button" class="row" onClick={() => desk.trace(name)}>
+              {/^[\p{L}_][\p{L}\p{Nd}_]*$/u.test(name) ? <MathsView maths={symbolOf(name)} /> : name}
             </button>
           ))}
         </>

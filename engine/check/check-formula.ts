@@ -1,7 +1,7 @@
 // Formulas: parameters, steps, result, and the scheme over the dimensions left open; natives' heads by the same rules.
 
 import { faults } from "../diagnostics/index.ts";
-import type { Formula, Parameter } from "../syntax/index.ts";
+import { type Formula, type Parameter, printExpression } from "../syntax/index.ts";
 import type { Unit } from "../units/index.ts";
 import { fits } from "./agree.ts";
 import { declaredDiffers, result, shownUnit, widened } from "./checked.ts";
@@ -64,7 +64,7 @@ export function checkFormula(tree: Formula, scope: Scope): Checked {
       ...(step.columns?.reference === undefined ? {} : { reference: step.columns.reference }),
     };
     if (step.kind === "require" || step.kind === "valid") {
-      steps.push({ kind: step.kind, value: inferTruth(step.value, context, step.kind), ...columns });
+      steps.push({ kind: step.kind, value: inferTruth(step.value, context, step.kind), text: printExpression(step.value), ...columns });
       continue;
     }
     const stepType = step.type === undefined ? undefined : readType(step.type, context);

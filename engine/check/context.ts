@@ -79,6 +79,12 @@ export function node<N extends Core>(context: Context, made: N): N {
   return made;
 }
 
+/** A node that holds dimensions beside its type. */
+export function openNode<N extends Core>(context: Context, made: N): N {
+  context.shared.nodes.push(made);
+  return made;
+}
+
 function mayHoldVariables(type: Type): boolean {
   switch (type.type) {
     case "quantity":
@@ -97,7 +103,12 @@ function mayHoldVariables(type: Type): boolean {
 
 /** Puts the solved dimensions into every node made. */
 export function finish(context: Context): void {
-  for (const made of context.shared.nodes) (made as { type: Type }).type = context.solver.resolveType(made.type);
+  for (const made of context.shared.nodes) {
+    (made as { type: Type }).type = context.solver.resolveType(made.type);
+    if (made.op !== "call" || made.dimensions === undefined) continue;
+    const resolved = made.dimensions.map(([variable, meaning]) => [variable, context.solver.resolve(meaning)] as const);
+    Object.assign(made, { dimensions: resolved });
+  }
 }
 
 export const unknown: Type = { type: "unknown" };

@@ -3,7 +3,7 @@
 
 import type { Range } from "../base/index.ts";
 import type { CompareOperator } from "../syntax/index.ts";
-import type { Value } from "../run/value.ts";
+import type { Value } from "../run/index.ts";
 import type { Dimension, Unit } from "../units/index.ts";
 import type { Type } from "./types.ts";
 

@@ -107,12 +107,14 @@ export function substitution(variables: readonly string[], meanings: readonly Di
 }
 
 /** The parameters and result of a formula with fresh variables in place of its own. */
-export function instantiate(formula: FormulaType, solver: Solver): { readonly parameters: readonly Type[]; readonly result: Type } {
-  const change = substitution(
-    formula.variables,
-    formula.variables.map(() => solver.fresh()),
-  );
+export function instantiate(
+  formula: FormulaType,
+  solver: Solver,
+): { readonly parameters: readonly Type[]; readonly result: Type; readonly meanings: readonly Dimension[] } {
+  const meanings = formula.variables.map(() => solver.fresh());
+  const change = substitution(formula.variables, meanings);
   return {
+    meanings,
     parameters: formula.parameters.map((parameter) => mapDimensions(parameter.type, change)),
     result: mapDimensions(formula.result, change),
   };

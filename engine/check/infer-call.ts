@@ -4,7 +4,7 @@ import { nearest } from "../base/index.ts";
 import { faults } from "../diagnostics/index.ts";
 import type { Call } from "../syntax/index.ts";
 import { fits } from "./agree.ts";
-import { type Context, faulty, globalNode, need, node, report } from "./context.ts";
+import { type Context, faulty, globalNode, need, node, openNode, report } from "./context.ts";
 import type { Core, CoreFormula } from "./core.ts";
 import { instantiate } from "./dimensions.ts";
 import { dottedName, unknownName, whatItIs } from "./infer-name.ts";
@@ -105,9 +105,10 @@ function callTyped(
   context: Context,
   name: string,
   type: FormulaType,
-  make: (values: readonly (Core | undefined)[], parameters: readonly Type[], result: Type) => Core,
+  make: (values: readonly (Core | undefined)[], instance: ReturnType<typeof instantiate>) => Core,
 ): Core {
-  const { parameters, result } = instantiate(type, context.solver);
+  const instance = instantiate(type, context.solver);
+  const { parameters } = instance;
   const names = type.parameters.map((parameter) => parameter.name);
   const placed = place(expression, context, name, names, names.length, parameters);
   if (placed === undefined) return faulty(context, expression.range);
@@ -134,7 +135,7 @@ function callTyped(
         }
         ordered[i] = value;
       }
-      return make(ordered, parameters, result);
+      return make(ordered, instance);
     },
     stays,
   );
@@ -152,14 +153,14 @@ function misfit(value: Core, wanted: Type, context: Context, formula: string, pa
 }
 
 function callNative(expression: Call, context: Context, native: string, type: FormulaType): Core {
-  return callTyped(expression, context, native, type, (values, _, result) => {
+  return callTyped(expression, context, native, type, (values, { result }) => {
     const given = values.flatMap((value) => (value === undefined ? [] : [value]));
     return node(context, { op: "native", native, name: native, arguments: given, range: expression.range, type: context.solver.resolveType(result) });
   });
 }
 
 function callFormula(expression: Call, context: Context, name: string, type: FormulaType, core: CoreFormula, formula: Core): Core {
-  return callTyped(expression, context, name, type, (values, parameters, result) => {
+  return callTyped(expression, context, name, type, (values, { parameters, result, meanings }) => {
     const resolved = context.solver.resolveType(result);
     const kinds = parameters.map((parameter, i) => context.solver.resolveType(values[i]?.type ?? parameter));
     const kind = resultKind(core, type.variables, kinds, context);
@@ -167,6 +168,8 @@ function callFormula(expression: Call, context: Context, name: string, type: For
       return faulty(context, expression.range, faults.kindsDiffer(expression.range, { left: say(kind.clash[0]), right: say(kind.clash[1]), verb: `meet inside ${name}` }));
     }
     const out: Type = resolved.type === "quantity" && kind !== undefined ? { ...resolved, kind: kind.kind } : resolved;
-    return node(context, { op: "call", formula, name, arguments: values, range: expression.range, type: out });
+    const made = { op: "call", formula, name, arguments: values, range: expression.range, type: out } as const;
+    if (meanings.length === 0) return node(context, made);
+    return openNode(context, { ...made, dimensions: meanings.map((meaning, i) => [type.variables[i] ?? "", meaning] as const) });
   });
 }

@@ -48,11 +48,21 @@ function useOf(found: Found, text: string, at: Member["range"], context: Context
 }
 
 export function unknownName(expression: NameUse | Member, context: Context): Core {
-  const text = expression.kind === "name" ? expression.text : `${expression.of.kind === "name" ? expression.of.text : ""}.${expression.field.text}`;
-  const known = [...context.locals.keys(), ...context.scope.names(), ...(expression.kind === "name" ? ["pi"] : [])];
-  const near = nearest(expression.kind === "name" ? expression.name : text, known);
+  if (expression.kind === "member" && expression.of.kind === "name") return notInFile(expression, expression.of.name, context);
+  const text = expression.kind === "name" ? expression.text : expression.field.text;
+  const near = expression.kind === "name" ? nearest(expression.name, [...context.locals.keys(), ...context.scope.names(), "pi"]) : undefined;
   const mends = near === undefined ? [] : [{ label: `Write ${near}`, changes: [{ ...expression.range, insert: near }] }];
   return faulty(context, expression.range, faults.unknownName(expression.range, { name: text, nearest: near }, { mends }));
+}
+
+/** `shop.F` where the notebook behind `shop` declares no F. */
+function notInFile(expression: Member, prefix: string, context: Context): Core {
+  const { entry } = context.scope.find(prefix) ?? {};
+  const { field } = expression;
+  const near = nearest(field.name, context.scope.namesBehind(prefix));
+  const mends = near === undefined ? [] : [{ label: `Write ${near}`, changes: [{ ...field.range, insert: near }] }];
+  const file = entry?.entry === "prefix" ? entry.file : prefix;
+  return faulty(context, field.range, faults.notInFile(field.range, { file, name: field.text, nearest: near }, { mends }));
 }
 
 export function inferMember(expression: Member, context: Context): Core {

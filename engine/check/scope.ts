@@ -48,6 +48,8 @@ export interface Scope {
   readonly byFullName: (name: string) => Entry | undefined;
   /** Every name that could have been meant. */
   readonly names: () => Iterable<string>;
+  /** What the notebook behind a prefix of `use` declares. */
+  readonly namesBehind: (prefix: string) => Iterable<string>;
   /** Names that this notebook defines and that also stand as a unit after a number somewhere in it. */
   readonly ambiguous: (name: string) => boolean;
   /** The full name a declaration of this notebook gets. */

@@ -164,8 +164,8 @@ export const entries: readonly CatalogueEntry[] = [
     "severity": "fault",
     "message": "The table has no column {name}.",
     "text": "The heads of a table name its columns.",
-    "wrong": "```calc\nt = table {\n  n | F [N]\n  1 | 5\n}\na = mean(t.G)\n```",
-    "right": "```calc\nt = table {\n  n | F [N]\n  1 | 5\n}\na = mean(t.F)\n```",
+    "wrong": "```calc\nt = table {\n  n [1] | F [N]\n  1     | 5\n}\na = mean(t.G)\n```",
+    "right": "```calc\nt = table {\n  n [1] | F [N]\n  1     | 5\n}\na = mean(t.F)\n```",
     "hint": "Did you mean {nearest}?"
   },
   {
@@ -352,16 +352,6 @@ export const entries: readonly CatalogueEntry[] = [
     "wrong": "```calc\nxs = []\n```",
     "right": "```calc\nxs: List Force = []\n```",
     "hint": "Give the definition a type, for example xs: List Force = []."
-  },
-  {
-    "code": "annotation-needed",
-    "area": "check",
-    "severity": "fault",
-    "message": "The parameter {name} is used as {what}; say so in its type.",
-    "text": "A parameter without a type is a plain quantity. Temperatures, records, families, tables, lists and texts are named.",
-    "wrong": "```calc\nformula total(xs) = sum(xs)\n```",
-    "right": "```calc\nformula total(xs: List Force) = sum(xs)\n```",
-    "hint": "Write {name}: {type}."
   },
   {
     "code": "no-result",
@@ -1180,7 +1170,7 @@ export const entries: readonly CatalogueEntry[] = [
     "code": "refused",
     "area": "run",
     "severity": "fault",
-    "message": "{function}: {problem}.",
+    "message": "{problem}.",
     "text": "A function of the library could not work with what it was given.",
     "wrong": "",
     "right": "",
@@ -1200,7 +1190,7 @@ export const entries: readonly CatalogueEntry[] = [
   {
     "code": "not-evaluated-yet",
     "area": "run",
-    "severity": "fault",
+    "severity": "notice",
     "message": "{what} is read and checked, but not evaluated yet.",
     "text": "This version keeps studies and the solving of unknowns for later. What depends on it waits.",
     "wrong": "```calc\nL = 8 mm\nF = 3 N/mm * L\nfs = study F over L in 4 mm .. 14 mm step 1 mm\n```",
@@ -1756,8 +1746,8 @@ export const entries: readonly CatalogueEntry[] = [
     "severity": "fault",
     "message": "{text} is not written like a unit: {advice}.",
     "text": "A unit is made of symbols with powers, apart by a space or `·`, then at most one `/` followed by one symbol or a bracket.",
-    "wrong": "```calc\nT: [N.mm] = 3 N·mm\n```",
-    "right": "```calc\nT: [N·mm] = 3 N·mm\n```",
+    "wrong": "```csv pulls\nT [N.mm]\n3\n```",
+    "right": "```csv pulls\nT [N·mm]\n3\n```",
     "hint": "Write {mend}."
   },
   {

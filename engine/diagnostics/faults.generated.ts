@@ -112,9 +112,6 @@ export const faults = {
   /** What this empty list holds is not known. */
   emptyList: (range: Range, slots: Readonly<Record<string, never>>, extras: Extras = {}): Diagnostic =>
     diagnostic("empty-list", "fault", "What this empty list holds is not known.", "Give the definition a type, for example xs: List Force = [].", range, slots, extras),
-  /** The parameter {name} is used as {what}; say so in its type. */
-  annotationNeeded: (range: Range, slots: { readonly name: string; readonly what: string; readonly type?: string | undefined }, extras: Extras = {}): Diagnostic =>
-    diagnostic("annotation-needed", "fault", "The parameter {name} is used as {what}; say so in its type.", "Write {name}: {type}.", range, slots, extras),
   /** The formula {name} has no result. */
   noResult: (range: Range, slots: { readonly name: string }, extras: Extras = {}): Diagnostic =>
     diagnostic("no-result", "fault", "The formula {name} has no result.", "End it with result = ...", range, slots, extras),
@@ -367,15 +364,15 @@ export const faults = {
   /** {formula} requires {condition}. */
   requirementBroken: (range: Range, slots: { readonly formula: string; readonly condition: string; readonly note?: string | undefined; readonly values?: string | undefined }, extras: Extras = {}): Diagnostic =>
     diagnostic("requirement-broken", "fault", "{formula} requires {condition}.", "{note}; here {values}.", range, slots, extras),
-  /** {function}: {problem}. */
-  refused: (range: Range, slots: { readonly function: string; readonly problem: string; readonly advice?: string | undefined }, extras: Extras = {}): Diagnostic =>
-    diagnostic("refused", "fault", "{function}: {problem}.", "{advice}.", range, slots, extras),
+  /** {problem}. */
+  refused: (range: Range, slots: { readonly problem: string; readonly advice?: string | undefined }, extras: Extras = {}): Diagnostic =>
+    diagnostic("refused", "fault", "{problem}.", "{advice}.", range, slots, extras),
   /** {function} gave no finite number. */
   noFiniteResult: (range: Range, slots: { readonly function: string }, extras: Extras = {}): Diagnostic =>
     diagnostic("no-finite-result", "fault", "{function} gave no finite number.", undefined, range, slots, extras),
   /** {what} is read and checked, but not evaluated yet. */
   notEvaluatedYet: (range: Range, slots: { readonly what: string }, extras: Extras = {}): Diagnostic =>
-    diagnostic("not-evaluated-yet", "fault", "{what} is read and checked, but not evaluated yet.", "Until then write the list out: a formula called with a list gives a list.", range, slots, extras),
+    diagnostic("not-evaluated-yet", "notice", "{what} is read and checked, but not evaluated yet.", "Until then write the list out: a formula called with a list gives a list.", range, slots, extras),
   /** Stopped after {limit} steps of work. */
   tooManySteps: (range: Range, slots: { readonly limit: string }, extras: Extras = {}): Diagnostic =>
     diagnostic("too-many-steps", "fault", "Stopped after {limit} steps of work.", "Shorten the lists, or take a sum out of the inner loop.", range, slots, extras),

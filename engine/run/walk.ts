@@ -229,7 +229,7 @@ function applied(apply: () => Value, core: Op<"native">, values: readonly Value[
     const at = (argument: number): Core => core.arguments[argument] ?? core;
     if (problem instanceof Refusal) {
       const range = problem.argument === undefined ? core.range : at(problem.argument).range;
-      throw new RunFault(faults.refused(range, { function: core.name, problem: problem.problem, advice: problem.advice }));
+      throw new RunFault(faults.refused(range, { problem: problem.problem, advice: problem.advice }));
     }
     if (!(problem instanceof OwnRefusal)) throw problem;
     const call: CallPlace = {

@@ -193,7 +193,8 @@ function useExport(engine: EngineState, statement: Statement, seen: ReadonlyMap<
 const gather = (seen: ReadonlyMap<string, Exported | undefined>): ReadonlyMap<string, Entry> => {
   const all = new Map<string, Entry>();
   for (const exported of seen.values()) {
-    if (exported === undefined) continue;
+    // A need that only says "this name is ambiguous" exports nothing.
+    if (exported?.entry === undefined) continue;
     const { entry } = exported;
     all.set(entry.entry === "prefix" ? `prefix:${entry.file}` : entry.name, entry);
     for (const [name, mentioned] of exported.mentions) all.set(name, mentioned);
@@ -206,7 +207,7 @@ export function scopeOf(engine: EngineState, file: string, seen: ReadonlyMap<str
   let entries: ReadonlyMap<string, Entry> | undefined;
   const at = (key: string): Found | undefined => {
     const exported = seen.get(key);
-    return exported === undefined ? undefined : { key, entry: exported.entry };
+    return exported?.entry === undefined ? undefined : { key, entry: exported.entry };
   };
   return {
     library: file === "",
@@ -229,6 +230,7 @@ export function scopeOf(engine: EngineState, file: string, seen: ReadonlyMap<str
       yield* engine.ownNames(file);
       yield* engine.library.pieces.keys();
     },
+    namesBehind: (prefix) => engine.ownNames(engine.prefix(file, prefix) ?? ""),
     ambiguous: (name) => seen.get(ambiguousKey(file, name)) !== undefined,
     fullName: (name) => fullName(file, name),
   };

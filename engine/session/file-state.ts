@@ -10,7 +10,6 @@ import {
   type Notebook,
   type Part,
   placedChunks,
-  type ProsePart,
   readFrontMatter,
   readNotebook,
 } from "../notebook/index.ts";
@@ -39,8 +38,8 @@ export interface FileChange {
   readonly names: ReadonlySet<string>;
   readonly symbols: ReadonlySet<string>;
   readonly frontChanged: boolean;
-  /** Prose parts that are new. */
-  readonly prose: readonly ProsePart[];
+  /** Prose parts came or went. */
+  readonly proseChanged: boolean;
   /** Ids may stand in another order. */
   readonly reordered: boolean;
 }
@@ -88,7 +87,7 @@ export function takeNotebook(state: FileState, now: Notebook, fullName: (name: s
     names,
     symbols,
     frontChanged,
-    prose: diff.addedParts.filter((part): part is ProsePart => part.kind === "prose"),
+    proseChanged: [...diff.addedParts, ...diff.removedParts].some((part) => part.kind === "prose"),
     reordered: !sameIds || diff.addedParts.length > 0 || diff.removedParts.length > 0 || renamed.length > 0,
   };
 }

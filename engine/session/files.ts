@@ -1,5 +1,6 @@
 // The files of a session and what a change of one does to the graphs.
 
+import { intrinsicTypes } from "../check/index.ts";
 import { faults } from "../diagnostics/index.ts";
 import { nearest } from "../base/index.ts";
 import { type Notebook, openText, readCsv } from "../notebook/index.ts";
@@ -35,7 +36,7 @@ export function applyReading(engine: EngineState, files: Files, state: FileState
   updateAmbiguities(engine, state, change);
   const used = [...prefixesBefore, ...change.added.filter((statement) => statement.tree.kind === "use")];
   for (const statement of change.added) {
-    statement.own = ownFaults(state, statement);
+    statement.own = ownFaults(engine, state, statement);
     defineStatement(engine, statement);
   }
   if (used.length > 0) {
@@ -51,13 +52,16 @@ function redefine(engine: EngineState, key: string): void {
   if (statement !== undefined) defineStatement(engine, statement);
 }
 
-function ownFaults(state: FileState, statement: Statement): Statement["own"] {
-  if (statement.name === undefined || statement.id === statement.name) return [];
+function ownFaults(engine: EngineState, state: FileState, statement: Statement): Statement["own"] {
+  if (statement.name === undefined) return [];
   const at = "name" in statement.tree && statement.tree.name !== undefined ? statement.tree.name.range : statement.tree.working;
+  if (statement.id === statement.name) return isLibraryName(engine, statement.name) ? [faults.shadowsLibrary(at, { name: statement.name })] : [];
   const first = state.byName.get(statement.name)?.[0];
   const related = first === undefined ? [] : [{ message: "defined here first", range: first.tree.working, statement: first.key }];
   return [faults.duplicateName(at, { name: statement.name }, { related })];
 }
+
+const isLibraryName = (engine: EngineState, name: string): boolean => engine.library.pieces.has(name) || Object.hasOwn(intrinsicTypes, name) || name === "pi";
 
 function updateAmbiguities(engine: EngineState, state: FileState, change: FileChange): void {
   for (const name of new Set([...change.names, ...change.symbols])) {
@@ -75,7 +79,7 @@ function markUseFaults(engine: EngineState, files: Files): void {
     for (const list of state.byName.values()) {
       const statement = list[0];
       if (statement?.tree.kind !== "use") continue;
-      const faultsNow = [...ownFaults(state, statement), ...useFaults(files, state, statement)];
+      const faultsNow = [...ownFaults(engine, state, statement), ...useFaults(files, state, statement)];
       if (faultsNow.length === statement.own.length && faultsNow.every((fault, i) => fault.message === statement.own[i]?.message)) continue;
       statement.own = faultsNow;
       defineStatement(engine, statement);

@@ -4,12 +4,15 @@ import { type Checked, checkExpression } from "../check/index.ts";
 import { type Diagnostic, faults } from "../diagnostics/index.ts";
 import type { LiveValue } from "../notebook/index.ts";
 import { type Marked, type Marks, prepareUnit, unmarked, type Value, walkUnit } from "../run/index.ts";
-import { type Expression, namesUsed, parseLive, type UnitText } from "../syntax/index.ts";
+import { type Expression, type Live, namesUsed, type UnitText } from "../syntax/index.ts";
 import { type EngineState, keysOf, scopeOf } from "./engine-state.ts";
 import type { Exported } from "./exported.ts";
 import { type OutputContext, place, shownMarks } from "./outputs.ts";
 import { showValue } from "./show.ts";
 import type { LineOutput } from "./snapshot.ts";
+
+/** A live value with what stands in its braces read. */
+export type LiveText = LiveValue & Live;
 
 /** The result of an expression by itself; its ranges count from the expression's own text. */
 export interface Answer {
@@ -44,18 +47,16 @@ export function answer(engine: EngineState, file: string, expression: Expression
   return { checked, value: outcome.value, marks: walked.ok ? walked.marked.marks : unmarked, diagnostics: checked.diagnostics, waits: [] };
 }
 
-/** The output of a live value; undefined where the braces are plain text. */
-export function liveOutput(engine: EngineState, file: string, live: LiveValue, id: string, start: number, context: OutputContext): LineOutput | undefined {
-  const parsed = parseLive(live.inside);
-  if (parsed === undefined) return undefined;
-  const result = answer(engine, file, parsed.path, parsed.unit);
+/** The output of a live value; `start` is the offset of its prose part. */
+export function liveOutput(engine: EngineState, file: string, live: LiveText, id: string, start: number, context: OutputContext): LineOutput {
+  const result = answer(engine, file, live.path, live.unit);
   const offset = start + live.from + 1;
   const base = { id, kind: "live" as const, from: start + live.from, to: start + live.to, citation: "", note: "", name: live.inside };
-  const waiting = result.waits.length > 0 ? [faults.liveWaits(parsed.path.range, { name: live.inside })] : [];
+  const waiting = result.waits.length > 0 ? [faults.liveWaits(live.path.range, { name: live.inside })] : [];
   const diagnostics = [...result.diagnostics, ...waiting].map((diagnostic) => place(diagnostic, offset, context, file));
   if (result.value === undefined) return { ...base, diagnostics };
   const marks = shownMarks(result.marks);
-  const unit = result.checked.shownIn ?? ownUnit(engine, file, parsed.path);
+  const unit = result.checked.shownIn ?? ownUnit(engine, file, live.path);
   return { ...base, diagnostics, value: showValue(result.value, result.checked.type, unit, context.show), ...(marks === undefined ? {} : { marks }) };
 }
 

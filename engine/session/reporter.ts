@@ -2,13 +2,14 @@
 
 import type { Diagnostic } from "../diagnostics/index.ts";
 import type { Update } from "../graph/index.ts";
-import { type Chunk, type CsvPart, liveValues, placedChunks, type ProsePart, type Reference } from "../notebook/index.ts";
+import { type Chunk, type CsvPart, type Part, placedChunks, type Reference } from "../notebook/index.ts";
 import { type Preferences, preferenceFault, preferences as readPreferences } from "../units/index.ts";
 import type { EngineState } from "./engine-state.ts";
 import type { Exported } from "./exported.ts";
 import type { FileChange, FileState } from "./file-state.ts";
 import type { Files } from "./files.ts";
 import { liveOutput } from "./live.ts";
+import { createLiveBook, type LiveBook, type LiveEntry } from "./live-book.ts";
 import { lineOutput, type OutputContext, place } from "./outputs.ts";
 import type { ShowOptions } from "./show.ts";
 import type { LineOutput, Snapshot, TitleBlock } from "./snapshot.ts";
@@ -31,9 +32,8 @@ interface Pending {
   readonly statements: Set<Statement>;
   readonly removed: Set<string>;
   reordered: boolean;
-  lives: boolean;
+  readonly lives: LiveBook;
   readonly reran: Set<string>;
-  readonly lastLives: Map<string, string>;
   readonly states: Map<string, LineState>;
 }
 
@@ -52,7 +52,7 @@ export function createReporter(engine: EngineState, files: Files): Reporter {
   const pendingOf = (file: string): Pending => {
     const known = pendings.get(file);
     if (known !== undefined) return known;
-    const made: Pending = { revision: 0, everything: true, statements: new Set(), removed: new Set(), reordered: true, lives: true, reran: new Set(), lastLives: new Map(), states: new Map() };
+    const made: Pending = { revision: 0, everything: true, statements: new Set(), removed: new Set(), reordered: true, lives: createLiveBook(engine), reran: new Set(), states: new Map() };
     pendings.set(file, made);
     return made;
   };
@@ -93,7 +93,7 @@ export function createReporter(engine: EngineState, files: Files): Reporter {
     const pending = pendingOf(statement.file);
     pending.statements.add(statement);
     if (reran) pending.reran.add(key.startsWith("marks:") ? marksKey(statement.id) : statement.id);
-    pending.lives = true;
+    pending.lives.touch(plain);
   };
 
   /** Every line that is told now, in the order of the text. */
@@ -116,21 +116,11 @@ export function createReporter(engine: EngineState, files: Files): Reporter {
     return { id: "title", kind: "title", from: 0, to: 0, citation: "", note: "", diagnostics: problems.map(({ diagnostic, at }) => place(diagnostic, at, wanted, state.file)) };
   };
 
-  const lives = (state: FileState): LineOutput[] => {
+  const lives = (state: FileState, entries: readonly LiveEntry[]): LineOutput[] => {
+    if (entries.length === 0) return [];
     const wanted = context(state);
-    const count = new Map<string, number>();
-    const out: LineOutput[] = [];
-    state.notebook.parts.forEach((part, i) => {
-      if (part.kind !== "prose") return;
-      const start = state.notebook.starts[i] ?? 0;
-      for (const live of livesOf(part)) {
-        const n = (count.get(live.inside) ?? 0) + 1;
-        count.set(live.inside, n);
-        const made = liveOutput(engine, state.file, live, `live:${live.inside}${n === 1 ? "" : `~${n}`}`, start, wanted);
-        if (made !== undefined) out.push(made);
-      }
-    });
-    return out;
+    const starts = partStarts(state);
+    return entries.map((entry) => liveOutput(engine, state.file, entry.live, entry.id, starts.get(entry.part) ?? 0, wanted));
   };
 
   return {
@@ -144,7 +134,7 @@ export function createReporter(engine: EngineState, files: Files): Reporter {
       for (const statement of change.added) pending.statements.add(statement);
       if (change.frontChanged) pending.everything = true;
       if (change.reordered) pending.reordered = true;
-      if (change.prose.length > 0 || change.reordered) pending.lives = true;
+      if (change.proseChanged) pending.lives.read(state);
     },
     ran: (types, values) => {
       for (const key of types.computed) note(key, true);
@@ -162,10 +152,12 @@ export function createReporter(engine: EngineState, files: Files): Reporter {
       const changed = collect(state, pending, pending.everything);
       const removed = [...pending.removed].filter((id) => !changed.some((line) => line.id === id));
       if (pending.reordered || pending.everything) changed.push(titleOutput(state));
-      if (pending.lives || pending.everything) changed.push(...changedLives(pending, lives(state), removed));
+      const touched = pending.lives.takeTouched();
+      changed.push(...lives(state, pending.everything ? pending.lives.entries() : touched));
+      removed.push(...pending.lives.takeRemoved());
       for (const id of removed) pending.states.delete(id);
       for (const line of changed) pending.states.set(line.id, { faults: line.diagnostics.filter((each) => each.severity === "fault").length, check: line.check?.state });
-      const order = pending.reordered || pending.everything ? orderOf(state, lives(state)) : undefined;
+      const order = pending.reordered || pending.everything ? orderOf(state, pending.lives.entries()) : undefined;
       const snapshot: Snapshot = {
         revision: pending.revision,
         file,
@@ -178,7 +170,6 @@ export function createReporter(engine: EngineState, files: Files): Reporter {
       };
       pending.everything = false;
       pending.reordered = false;
-      pending.lives = false;
       pending.statements.clear();
       pending.removed.clear();
       pending.reran.clear();
@@ -187,7 +178,7 @@ export function createReporter(engine: EngineState, files: Files): Reporter {
     outputs: (file) => {
       const state = files.notebooks.get(file);
       if (state === undefined) return [];
-      return [titleOutput(state), ...collect(state, pendingOf(file), true), ...lives(state)].sort((a, b) => a.from - b.from);
+      return [titleOutput(state), ...collect(state, pendingOf(file), true), ...lives(state, pendingOf(file).lives.entries())].sort((a, b) => a.from - b.from);
     },
   };
 }
@@ -213,34 +204,15 @@ function startsOf(state: FileState, only: ReadonlySet<Statement> | undefined): r
   return out.sort((a, b) => a[1] - b[1]);
 }
 
-const parsedLives = new WeakMap<ProsePart, ReturnType<typeof liveValues>>();
+const partStarts = (state: FileState): ReadonlyMap<Part, number> => new Map(state.notebook.parts.map((part, i) => [part, state.notebook.starts[i] ?? 0]));
 
-function livesOf(part: ProsePart): ReturnType<typeof liveValues> {
-  const known = parsedLives.get(part);
-  if (known !== undefined) return known;
-  const made = liveValues(part.text);
-  parsedLives.set(part, made);
-  return made;
-}
-
-/** The live values whose text or place among their like is new. */
-function changedLives(pending: Pending, now: readonly LineOutput[], removed: string[]): readonly LineOutput[] {
-  const ids = new Set(now.map((line) => line.id));
-  for (const id of pending.lastLives.keys()) {
-    if (ids.has(id)) continue;
-    pending.lastLives.delete(id);
-    removed.push(id);
+function orderOf(state: FileState, lives: readonly LiveEntry[]): NonNullable<Snapshot["order"]> {
+  const starts = partStarts(state);
+  const rows = startsOf(state, undefined).map(([statement, from]) => ({ id: statement.id, from, to: from + statement.text.length }));
+  for (const { id, part, live } of lives) {
+    const start = starts.get(part) ?? 0;
+    rows.push({ id, from: start + live.from, to: start + live.to });
   }
-  return now.filter((line) => {
-    const face = `${line.value?.text ?? ""} ${line.diagnostics.map((diagnostic) => diagnostic.message).join()}`;
-    if (pending.lastLives.get(line.id) === face) return false;
-    pending.lastLives.set(line.id, face);
-    return true;
-  });
-}
-
-function orderOf(state: FileState, lives: readonly LineOutput[]): NonNullable<Snapshot["order"]> {
-  const rows = [...startsOf(state, undefined).map(([statement, from]) => ({ id: statement.id, from, to: from + statement.text.length })), ...lives];
   rows.sort((a, b) => a.from - b.from);
   return { ids: rows.map((row) => row.id), from: rows.map((row) => row.from), to: rows.map((row) => row.to) };
 }

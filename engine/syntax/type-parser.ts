@@ -2,7 +2,7 @@
 
 import { EmbeddedActionsParser, type IToken, type TokenType } from "chevrotain";
 import type { Range } from "../base/index.ts";
-import type { Diagnostic } from "../diagnostics/index.ts";
+import { type Diagnostic, faults } from "../diagnostics/index.ts";
 import { columnsOf } from "./columns.ts";
 import { alt, gated, separated } from "./grammar-options.ts";
 import { normalName } from "./normal-name.ts";
@@ -112,6 +112,8 @@ export class TypeParser extends EmbeddedActionsParser {
       const raw = this.source.slice(endOf(open), close.startOffset);
       const from = endOf(open) + raw.length - raw.trimStart().length;
       const text = raw.trim();
+      if (raw.includes("\n"))
+        this.fault(faults.doesNotFit({ from, to: from + text.length }, { found: "A line end in a unit", wanted: "]" }));
       return { text: plainSpaces(text), range: { from, to: from + text.length } };
     });
   });

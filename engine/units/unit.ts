@@ -52,8 +52,8 @@ export function unitOf(above: readonly UnitFactor[], below: readonly UnitFactor[
     factor = multiplyFactor(factor, powerFactor(entry.factor, negateRational(exponent)));
   }
   const only = above.length === 1 && below.length === 0 ? above[0] : undefined;
-  const point = only !== undefined && only.entry.point && only.exponent.n === 1 && only.exponent.d === 1;
-  const offset = point && only !== undefined ? only.entry.offset : factorZero;
+  const point = only?.entry.point === true && only.exponent.n === 1 && only.exponent.d === 1;
+  const offset = point ? only.entry.offset : factorZero;
   const unit: Unit = { text, dimension, kind, factor, offset, point, ucum: ucumOf(above, below) };
   interned.set(text, unit);
   typographics.set(unit, spelled(above, below, raisedPower));

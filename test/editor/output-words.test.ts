@@ -50,7 +50,7 @@ describe("output words", () => {
 });
 
 describe("reference words", () => {
-  const marks = (level: "assumed" | "test", from: string): LineOutput["marks"] => ({ provenance: { level, text: "", from }, outside: [], nominalOnly: false });
+  const marks = (level: "assumed" | "test", from: string): NonNullable<LineOutput["marks"]> => ({ provenance: { level, text: "", from }, outside: [], nominalOnly: false });
   test("a citation as it is", () => {
     expect(referenceWords(output({ citation: "ISO 965-1", marks: marks("test", "F") }))).toMatchObject({ text: "ISO 965-1", doubtful: false });
   });
