@@ -3,6 +3,7 @@
 import { type EditorState, type Extension, type Range as MarkRange, StateEffect, StateField } from "@codemirror/state";
 import { type Command, Decoration, type DecorationSet, EditorView, ViewPlugin, type ViewUpdate, WidgetType } from "@codemirror/view";
 import type { Placed, PlacedMend } from "../../engine/session/index.ts";
+import { messagePieces, plainMessage } from "./message-pieces.ts";
 import { clearOutputs, nowAt, outputsIn, outputsWithMessages, type PlacedOutput, receiveSnapshot } from "./outputs-field.ts";
 
 /** How long the hand must rest before a message about the statement under it comes up. */
@@ -108,14 +109,20 @@ class MessageLine extends WidgetType {
     line.className = `jw-message jw-message-${this.entry.severity}`;
     line.setAttribute("role", "note");
     const words = document.createElement("span");
-    words.textContent = this.entry.hint === undefined ? this.entry.message : `${this.entry.message} ${this.entry.hint}`;
+    words.className = "jw-message-words";
+    const text = this.entry.hint === undefined ? this.entry.message : `${this.entry.message} ${this.entry.hint}`;
+    for (const piece of messagePieces(text)) {
+      const part = document.createElement(piece.code ? "code" : "span");
+      part.textContent = piece.words;
+      words.append(part);
+    }
     line.append(words);
     const mend = this.entry.mends[0];
     if (mend !== undefined) {
       const button = document.createElement("button");
       button.type = "button";
       button.className = "jw-mend";
-      button.textContent = `Accept: ${mend.label}`;
+      button.textContent = `Accept: ${plainMessage(mend.label)}`;
       button.title = "Alt+Enter";
       button.setAttribute("aria-keyshortcuts", "Alt+Enter");
       // The editor would take the press for a click into its text.
@@ -159,7 +166,7 @@ function accept(view: EditorView, id: string, code: string): boolean {
   view.dispatch({
     changes,
     userEvent: "input.mend",
-    effects: [setTyping.of(false), EditorView.announce.of(`Mended: ${mend.label}`)],
+    effects: [setTyping.of(false), EditorView.announce.of(`Mended: ${plainMessage(mend.label)}`)],
     scrollIntoView: true,
   });
   return true;

@@ -1,6 +1,7 @@
 // What the output column says of a statement: words and shapes, so that no state is told by colour alone.
 
 import type { LineOutput } from "../../engine/session/index.ts";
+import { plainMessage } from "./message-pieces.ts";
 
 export type Tone = "plain" | "holds" | "fails" | "open" | "fault" | "notice";
 
@@ -31,7 +32,7 @@ const words = (
 export function outputWords(output: LineOutput): OutputWords | undefined {
   const fault = output.diagnostics.find((entry) => entry.severity === "fault");
   const name = output.name ?? (output.note === "" ? output.kind : output.note);
-  if (fault !== undefined) return words("fault", "✕", fault.code.replaceAll("-", " "), `${name}: fault. ${fault.message}`);
+  if (fault !== undefined) return words("fault", "✕", fault.code.replaceAll("-", " "), `${name}: fault. ${plainMessage(fault.message)}`);
   if (output.waitsFor !== undefined && output.waitsFor.length > 0) {
     const what = output.waitsFor.join(", ");
     return words("open", "◇", `waits for ${what}`, `${name} waits for ${what}`);

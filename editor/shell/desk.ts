@@ -84,7 +84,8 @@ export interface Desk {
   flush(): Promise<void>;
 }
 
-export const EMPTY = "```calc\n\n```\n";
+/** A new notebook: results show in the units of the trade, and the first line of working waits. */
+const EMPTY = "---\nunits: { length: mm, area: mm^2, force: N, stress: MPa, torque: N*m }\n---\n```calc\n\n```\n";
 const NO_TITLE: TitleBlock = {
   title: "",
   number: "",

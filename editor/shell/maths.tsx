@@ -6,7 +6,7 @@ import { type Maths, type MathsSymbol, mathsText } from "../../engine/trace/inde
 type Node = JSX.Element;
 
 export function MathsView({ maths }: { readonly maths: Maths }) {
-  return <math display="inline">{piece(maths)}</math>;
+  return <math display="inline" displaystyle>{piece(maths)}</math>;
 }
 
 /** How tightly a piece binds: what is looser than asked for gets brackets. */

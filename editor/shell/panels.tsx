@@ -5,6 +5,7 @@ import type { Kept } from "../files/keep.ts";
 import { outputWords } from "../pad/output-words.ts";
 import type { Desk, DeskState, Panel } from "./desk.ts";
 import { Help } from "./help.tsx";
+import { MessageText } from "./message-text.tsx";
 import { TracePanel } from "./trace-panel.tsx";
 
 const TITLES: Readonly<Record<Panel, string>> = { messages: "Faults", checks: "Checks", trace: "Trace", recent: "Recent", help: "Help" };
@@ -51,7 +52,7 @@ function Messages({ desk }: { readonly desk: Desk }) {
               <span class="shape" aria-hidden="true">
                 {message.severity === "fault" ? "✕" : "◇"}
               </span>
-              {message.text}
+              <MessageText text={message.text} />
             </span>
             <span class="row-place">line {message.line}</span>
           </button>
@@ -81,7 +82,7 @@ function Checks({ desk }: { readonly desk: Desk }) {
               </span>
               <span class="row-place">
                 line {line}
-                {output.check?.marginText === undefined ? "" : `, margin ${output.check.marginText}`}
+                {output.check?.marginText === undefined ? "" : `, margin of safety ${output.check.marginText}`}
               </span>
             </button>
           </li>

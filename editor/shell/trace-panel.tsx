@@ -5,6 +5,7 @@ import type { Trace } from "../../engine/session/index.ts";
 import { type Maths, symbolOf, type TraceCall, type TraceStep, type TraceView } from "../../engine/trace/index.ts";
 import type { Desk, DeskState } from "./desk.ts";
 import { MathsView } from "./maths.tsx";
+import { MessageText } from "./message-text.tsx";
 
 const OPEN = 3;
 
@@ -26,12 +27,11 @@ export function TracePanel({ desk, state }: { readonly desk: Desk; readonly stat
   const { view, usedBy } = trace;
   return (
     <>
-      <h3>
-        {traced}
-        {view.note === undefined || view.note === "" ? "" : `: ${view.note}`}
-      </h3>
+      <h3>{view.note === undefined || view.note === "" ? "Working" : view.note}</h3>
       <Working view={view} />
-      {view.fault !== undefined && <p class="tone-fails">✕ {view.fault.message}</p>}
+      {view.fault !== undefined && <p class="tone-fails">
+          ✕ <MessageText text={view.fault.message} />
+        </p>}
       {view.outside.map((limit) => (
         <p key={limit.formula + limit.limit} class="tone-open">
           ◆ outside validity: {limit.formula}, {limit.limit}

@@ -64,7 +64,7 @@ function checkDefinition(tree: Definition, scope: Scope): Checked {
   const bounds = checkWithin(tree, type, body, input, context);
   const ownUnit = shown ?? (input ? literalUnit(body) : unitOfCall(body, context));
   const closed = scope.library || (!input && !context.shared.open);
-  const entry: Entry = { entry: "value", name: scope.fullName(name), type, closed, input, ...(ownUnit === undefined ? {} : { unit: ownUnit }) };
+  const entry: Entry = { entry: "value", name: scope.fullName(name), type, closed, input };
   return result(context, {
     program: "value",
     declares: name,

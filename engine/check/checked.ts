@@ -2,7 +2,7 @@
 
 import { faults } from "../diagnostics/index.ts";
 import type { Definition } from "../syntax/index.ts";
-import type { Unit } from "../units/index.ts";
+import { clashAdvice, temperature, type Unit } from "../units/index.ts";
 import { unify } from "./agree.ts";
 import { type Context, finish, report } from "./context.ts";
 import type { Core, CoreUnit } from "./core.ts";
@@ -34,6 +34,8 @@ export function declaredDiffers(name: string, body: Core, wanted: Type, context:
   else reportMisfit({ ...body, type: given } as Core, aim, context, `The type of ${name}`, kind);
 }
 
+const isTemperature = (type: Type): boolean => type.type === "point" || (type.type === "quantity" && type.dimension === temperature);
+
 /** The unit after `as`, checked against the value's type (of its items, for a list). */
 export function shownUnit(written: NonNullable<Definition["unit"]>, type: Type, context: Context): Unit | undefined {
   const unit = readUnit(written, context, true);
@@ -43,9 +45,16 @@ export function shownUnit(written: NonNullable<Definition["unit"]>, type: Type, 
   const aim = typeOfUnit(unit);
   const agreement = unify(context, inner, aim);
   if ("type" in agreement) return unit;
-  const difference = inner.type === "point" || aim.type === "point" ? "A temperature point is shown in degC, degF or K abs; a difference in K, degC_diff or degF_diff." : undefined;
+  const given = context.solver.resolveType(inner);
+  if (isTemperature(given) && isTemperature(aim)) {
+    const [is, wants] = aim.type === "point" ? ["difference", "point"] : ["point", "difference"];
+    const advice = `Show a point in degC, degF or K abs, a difference in K, degC_diff or degF_diff.`;
+    report(context, faults.pointAndDifference(written.range, { given: "The value", is, wants, place: `the unit ${unit.text}`, advice }));
+    return undefined;
+  }
   const turns = agreement.clash === "kind" ? "Divide by 1 rev (or 1 rad) to leave the angle." : undefined;
-  report(context, faults.unitDoesNotFit(written.range, { given: say(context.solver.resolveType(inner)), unit: unit.text, wanted: say(aim), advice: difference ?? turns }));
+  const clash = given.type === "quantity" && aim.type === "quantity" ? clashAdvice(given.dimension, aim.dimension) : undefined;
+  report(context, faults.unitDoesNotFit(written.range, { given: say(given), unit: unit.text, wanted: say(aim), advice: turns ?? clash }));
   return undefined;
 }
 

@@ -17,6 +17,7 @@ import {
   power,
   quantityNameOf,
   type Rational,
+  withinExponentLimit,
 } from "../units/index.ts";
 import { unify } from "./agree.ts";
 import { type Context, faulty, node, report } from "./context.ts";
@@ -136,7 +137,12 @@ function inferPower(expression: Binary, context: Context): Core {
 
 function powerType(expression: Binary, context: Context, base: Extract<Type, { type: "quantity" }>, written: Rational | undefined): Type | undefined {
   const dimension = context.solver.resolve(base.dimension);
-  if (written !== undefined) return { type: "quantity", dimension: power(dimension, written), kind: kindOfPower(dimension, base.kind, written) };
+  if (written !== undefined) {
+    const raised = power(dimension, written);
+    if (withinExponentLimit(raised)) return { type: "quantity", dimension: raised, kind: kindOfPower(dimension, base.kind, written) };
+    report(context, faults.exponentTooLarge(expression.right.range, { base: say(base) }));
+    return undefined;
+  }
   if (!context.solver.unify(dimension, dimensionless)) {
     report(context, faults.exponentNotLiteral(expression.right.range, { base: say(base) }));
     return undefined;

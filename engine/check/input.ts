@@ -1,7 +1,7 @@
 // What counts as an input: a right side that is a signed literal, a text or truth, or a list, table or record of such.
 
 import type { Expression } from "../syntax/index.ts";
-import type { Unit } from "../units/index.ts";
+import { dimensionless, type Unit } from "../units/index.ts";
 import type { Core } from "./core.ts";
 
 export function isInput(expression: Expression): boolean {
@@ -29,7 +29,8 @@ export function isInput(expression: Expression): boolean {
 export function literalUnit(core: Core): Unit | undefined {
   switch (core.op) {
     case "constant":
-      return core.unit;
+      // A unit that cancels to a bare factor (s·kHz) is not shown: the reader would take the magnitude for the number.
+      return core.unit?.dimension === dimensionless && core.unit.kind === "any" ? undefined : core.unit;
     case "negate":
       return literalUnit(core.of);
     case "scatter":

@@ -17,7 +17,7 @@ export interface FieldType {
 /** A declared thing. `name` is the full name that values and types carry. */
 export type Entry =
   /** `closed`: neither an input nor computed from one, so a formula's body may use it. */
-  | { readonly entry: "value"; readonly name: string; readonly type: Type; readonly closed: boolean; readonly input: boolean; readonly unit?: Unit }
+  | { readonly entry: "value"; readonly name: string; readonly type: Type; readonly closed: boolean; readonly input: boolean }
   | { readonly entry: "formula"; readonly name: string; readonly type: FormulaType; readonly core: CoreFormula; readonly unit?: Unit }
   | {
       readonly entry: "record";

@@ -28,7 +28,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "check",
     "severity": "fault",
     "message": "{name} is {what} and cannot be called.",
-    "text": "Only formulas and functions take arguments in parentheses. A product is written with `*`.",
+    "text": "Only formulas and functions take arguments in round brackets. A product is written with `*`.",
     "wrong": "```calc\nk = 3\na = k(2)\n```",
     "right": "```calc\nk = 3\na = k * 2\n```",
     "hint": "Did you mean {nearest}?"
@@ -219,6 +219,15 @@ export const entries: readonly CatalogueEntry[] = [
     "hint": "Write for example x^2 or x^(1/2)."
   },
   {
+    "code": "exponent-too-large",
+    "area": "check",
+    "severity": "fault",
+    "message": "This power gives {base} an exponent that no quantity has.",
+    "text": "Exponents of dimensions are kept exact and small.",
+    "wrong": "```calc\na = (3 mm)^1000000\n```",
+    "right": "```calc\na = (3 mm)^3\n```"
+  },
+  {
     "code": "exponent-dimension",
     "area": "check",
     "severity": "fault",
@@ -231,7 +240,7 @@ export const entries: readonly CatalogueEntry[] = [
     "code": "not-closed",
     "area": "check",
     "severity": "fault",
-    "message": "A formula does not see {name}, which is an input or hangs on one.",
+    "message": "A formula does not see {name}, which is an input or depends on one.",
     "text": "A formula gives the same answer for the same arguments wherever it is called, so its body sees its parameters, other formulas and constants only.",
     "wrong": "```calc\nF = 3 kN\nformula half() = F / 2\n```",
     "right": "```calc\nformula half(F: Force) = F / 2\n```",
@@ -337,7 +346,7 @@ export const entries: readonly CatalogueEntry[] = [
     "code": "example-not-closed",
     "area": "check",
     "severity": "fault",
-    "message": "An example does not see {name}, which is an input or hangs on one.",
+    "message": "An example does not see {name}, which is an input or depends on one.",
     "text": "An example holds by itself, whatever the inputs are.",
     "wrong": "```calc\nd = 3 mm\nformula area(d: Length) = d^2\nexample area(d) == 9 mm^2\n```",
     "right": "```calc\nformula area(d: Length) = d^2\nexample area(3 mm) == 9 mm^2\n```",
@@ -520,7 +529,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "notebook",
     "severity": "notice",
     "message": "`{written}` is no kind of fence that is worked; `{word}` is.",
-    "text": "",
+    "text": "The words `calc` and `csv` are exact. A fence with any other word is shown as text, and nothing in it is evaluated.",
     "wrong": "```Calc\na = 2 mm\n```",
     "right": "```calc\na = 2 mm\n```",
     "hint": "Write `{word}` in small letters."
@@ -530,7 +539,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "notebook",
     "severity": "notice",
     "message": "A calc fence takes no words behind `calc`; `{words}` means nothing here.",
-    "text": "",
+    "text": "All calc fences of a notebook are one working, so a fence has no name. The words are kept in the file and do nothing.",
     "wrong": "```calc loads\na = 2 mm\n```",
     "right": "# Loads\n\n```calc\na = 2 mm\n```",
     "hint": "Write a title as a heading above the fence."
@@ -540,7 +549,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "notebook",
     "severity": "fault",
     "message": "This csv fence has no name, so nothing can use its data.",
-    "text": "",
+    "text": "The working calls data by the name of its fence. Put the name directly behind `csv`.",
     "wrong": "```csv\nF_max [N]\n1480\n```",
     "right": "```csv pulls\nF_max [N]\n1480\n```",
     "hint": "Write ```csv pulls | what it is | where it is from."
@@ -550,7 +559,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "notebook",
     "severity": "fault",
     "message": "`{name}` cannot be the name of data: a name is letters, digits and `_`, and begins with no digit.",
-    "text": "",
+    "text": "The working calls data by this name, so it is written like any other name. What else there is to say belongs in the note.",
     "wrong": "```csv pull tests\nF_max [N]\n1480\n```",
     "right": "```csv pull_tests | axial\nF_max [N]\n1480\n```",
     "hint": "Put a bar between the name and the note, as in ```csv pulls | axial, dry."
@@ -560,7 +569,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "notebook",
     "severity": "notice",
     "message": "A csv fence has a name, a note and a reference; `{words}` is one piece too many.",
-    "text": "",
+    "text": "`csv name | note | reference` is all that the opening line holds. The piece is kept in the file and shown nowhere.",
     "wrong": "```csv pulls | axial | test | own\nF_max [N]\n1480\n```",
     "right": "```csv pulls | axial | test own\nF_max [N]\n1480\n```",
     "hint": "Write a bar that belongs to the text as \\|."
@@ -580,7 +589,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "notebook",
     "severity": "notice",
     "message": "This text has more than 50 000 characters without a blank line; its live values and headings are not read.",
-    "text": "",
+    "text": "Text is read paragraph by paragraph, and the length of one is bounded so that typing stays quick. Most often something was pasted that belongs in a file of its own.",
     "wrong": "",
     "right": "",
     "hint": "Put blank lines between its paragraphs.",
@@ -601,7 +610,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "notebook",
     "severity": "fault",
     "message": "The title block cannot be read here.",
-    "text": "",
+    "text": "The title block is YAML, and what stands here is not. Only this field is left out; the other fields are read.",
     "wrong": "---\ntitle: \"\\q\"\n---",
     "right": "---\ntitle: \"q\"\n---",
     "hint": "A field is `name: text`; put a text with special characters in double quotes."
@@ -611,7 +620,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "notebook",
     "severity": "fault",
     "message": "This line of the title block is no field.",
-    "text": "",
+    "text": "Each line of the title block begins with the name of a field and a colon, or goes on with the field above it.",
     "wrong": "---\nBracket of the arm\n---",
     "right": "---\ntitle: Bracket of the arm\n---",
     "hint": "A field is `name: text`."
@@ -621,7 +630,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "notebook",
     "severity": "fault",
     "message": "A second colon on one line makes this a field inside a field.",
-    "text": "",
+    "text": "A colon with a space behind it ends the name of a field. Quotes make it a part of the text.",
     "wrong": "---\ntitle: Bracket: first design\n---",
     "right": "---\ntitle: \"Bracket: first design\"\n---",
     "hint": "Put a text that holds a colon in double quotes."
@@ -631,7 +640,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "notebook",
     "severity": "fault",
     "message": "The title block is indented with a tab.",
-    "text": "",
+    "text": "A tab has no fixed width, so it cannot say what belongs to what. YAML does not allow it there.",
     "wrong": "---\nunits:\n\tlength: mm\n---",
     "right": "---\nunits:\n  length: mm\n---",
     "hint": "Use spaces."
@@ -641,7 +650,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "notebook",
     "severity": "fault",
     "message": "A quote or bracket that was opened before this place is not closed.",
-    "text": "",
+    "text": "Without its end nobody can tell what belongs to the text. Look at this line and the ones above it for the first quote or bracket that has no partner.",
     "wrong": "---\ntitle: \"Bracket\n---",
     "right": "---\ntitle: \"Bracket\"\n---",
     "hint": "Close it, or put the whole text in double quotes."
@@ -651,7 +660,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "notebook",
     "severity": "fault",
     "message": "This line of the title block is not indented as the lines it belongs to.",
-    "text": "",
+    "text": "The spaces at the start of a line say what it belongs to. Lines of one group have the same number of them.",
     "wrong": "---\nunits:\n    length: mm\n  force: N\n---",
     "right": "---\nunits:\n    length: mm\n    force: N\n---",
     "hint": "Lines of one list or group begin under each other."
@@ -661,7 +670,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "notebook",
     "severity": "fault",
     "message": "A text in the title block cannot begin with {character} as it stands.",
-    "text": "",
+    "text": "YAML keeps some signs for uses of its own, and a bare text cannot begin with one. In double quotes every sign is text.",
     "wrong": "---\nproject: @arm\n---",
     "right": "---\nproject: \"@arm\"\n---",
     "hint": "Put the text in double quotes."
@@ -671,7 +680,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "notebook",
     "severity": "fault",
     "message": "A title block does not refer to other places of itself with `*`.",
-    "text": "",
+    "text": "In YAML a `*` takes over what stands at another place. A title block says each thing where it is read, so that a change at one place changes nothing elsewhere.",
     "wrong": "---\ncreator: &me A. Alder\nchecker: *me\n---",
     "right": "---\ncreator: A. Alder\nchecker: B. Birch\n---",
     "hint": "Write the text again, or put it in double quotes if it begins with `*`."
@@ -681,7 +690,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "notebook",
     "severity": "fault",
     "message": "This field of the title block is too long or nested too deep to be read.",
-    "text": "",
+    "text": "Length and depth are bounded so that every notebook can be read in bounded time. No field of a title block needs that much.",
     "wrong": "---\ntitle: [[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]]\n---",
     "right": "---\ntitle: Bracket\n---",
     "hint": "Keep lines under 4000 characters and brackets fewer than 60 deep."
@@ -691,7 +700,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "notebook",
     "severity": "fault",
     "message": "`{key}` stands twice; the first one counts.",
-    "text": "",
+    "text": "Each field is given once. Which of the two is meant cannot be told, so the notebook goes on with the first until one is gone.",
     "wrong": "---\nrevision: A\nrevision: B\n---",
     "right": "---\nrevision: B\n---",
     "hint": "Take one of the two away."
@@ -701,7 +710,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "notebook",
     "severity": "notice",
     "message": "`{key}` is no field of the title block; it is kept and does nothing.",
-    "text": "",
+    "text": "Most often the name of a field is mistyped. A field of your own may stay: it is kept in the file and not shown.",
     "wrong": "---\ntitel: Bracket\n---",
     "right": "---\ntitle: Bracket\n---",
     "hint": "Did you mean `{near}`?"
@@ -711,7 +720,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "notebook",
     "severity": "fault",
     "message": "`{key}` is one text, not a list or a group of fields.",
-    "text": "",
+    "text": "The field is printed as one text in the title block. Write several names with commas between them.",
     "wrong": "---\ncreator: [A. Alder, B. Birch]\n---",
     "right": "---\ncreator: A. Alder, B. Birch\n---"
   },
@@ -728,8 +737,8 @@ export const entries: readonly CatalogueEntry[] = [
     "code": "front-matter-status",
     "area": "notebook",
     "severity": "notice",
-    "message": "`{text}` is no status that a document has; the known ones are {known}.",
-    "text": "",
+    "message": "`{text}` is no status of a notebook; choose one of {known}.",
+    "text": "The status says how far a notebook may be relied on, so the words for it are fixed. Choose one of them.",
     "wrong": "---\nstatus: in preperation\n---",
     "right": "---\nstatus: in preparation\n---"
   },
@@ -748,7 +757,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "notebook",
     "severity": "fault",
     "message": "`currency: {text}` is not the code of a currency.",
-    "text": "",
+    "text": "Amounts of money are told apart by the three letters of ISO 4217. A name or a sign such as $ may mean more than one currency.",
     "wrong": "---\ncurrency: euro\n---",
     "right": "---\ncurrency: EUR\n---",
     "hint": "A code is three capital letters, like EUR."
@@ -758,7 +767,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "notebook",
     "severity": "fault",
     "message": "`units` names a quantity and its unit each, like `length: mm`.",
-    "text": "",
+    "text": "The map says in which unit each quantity is shown. A unit alone does not say for which quantity it is meant.",
     "wrong": "---\nunits: mm\n---",
     "right": "---\nunits: { length: mm }\n---"
   },
@@ -767,7 +776,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "notebook",
     "severity": "fault",
     "message": "`references` is a list, each entry beginning with `-`.",
-    "text": "",
+    "text": "A notebook may cite many sources, so they are always a list, even where there is one only.",
     "wrong": "---\nreferences: ISO 965-1\n---",
     "right": "---\nreferences:\n  - { id: iso965, number: \"ISO 965-1\" }\n---"
   },
@@ -776,7 +785,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "notebook",
     "severity": "fault",
     "message": "This reference has no `id`, so no line can cite it.",
-    "text": "",
+    "text": "The reference column of a statement cites a source as `@id`. Without one the source is listed and never cited.",
     "wrong": "---\nreferences:\n  - { number: \"ISO 965-1\" }\n---",
     "right": "---\nreferences:\n  - { id: iso965, number: \"ISO 965-1\" }\n---",
     "hint": "Give it a short one, like `id: iso965`."
@@ -786,7 +795,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "notebook",
     "severity": "fault",
     "message": "Two references have the id `{key}`; the first one counts.",
-    "text": "",
+    "text": "An id leads to one source. With two of them a reader could not tell which one is meant.",
     "wrong": "---\nreferences:\n  - { id: log, title: \"First log\" }\n  - { id: log, title: \"Second log\" }\n---",
     "right": "---\nreferences:\n  - { id: log1, title: \"First log\" }\n  - { id: log2, title: \"Second log\" }\n---",
     "hint": "Give one of them another id."
@@ -806,7 +815,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "notebook",
     "severity": "fault",
     "message": "There is no data here, not even a line of heads.",
-    "text": "",
+    "text": "The first line names the columns, and each line below it is a row. Paste the data, or take the fence out.",
     "wrong": "```csv pulls\n```",
     "right": "```csv pulls\nF_max [N]\n1480\n```"
   },
@@ -815,7 +824,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "notebook",
     "severity": "fault",
     "message": "Column {column} has no head.",
-    "text": "",
+    "text": "A column is called by its head, so one without a head cannot be used. Take the separator away if no column was meant.",
     "wrong": "```csv pulls\nspecimen;\nA1;1480\n```",
     "right": "```csv pulls\nspecimen;F_max [N]\nA1;1480\n```",
     "hint": "Name it in the first line."
@@ -825,7 +834,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "notebook",
     "severity": "fault",
     "message": "Two columns are called `{column}`.",
-    "text": "",
+    "text": "A column is called by its head, so each head stands once. Give one of the two another name.",
     "wrong": "```csv pulls\nF [N];F [N]\n1480;1390\n```",
     "right": "```csv pulls\nF_max [N];F_first [N]\n1480;1390\n```"
   },
@@ -834,7 +843,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "notebook",
     "severity": "fault",
     "message": "The brackets behind `{column}` are empty.",
-    "text": "",
+    "text": "Empty brackets may mean a bare number or a unit that was forgotten. Nothing is guessed.",
     "wrong": "```csv pulls\nF_max []\n1480\n```",
     "right": "```csv pulls\nF_max [N]\n1480\n```",
     "hint": "Write the unit, `[1]` for a bare number, or no brackets for text."
@@ -854,7 +863,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "notebook",
     "severity": "fault",
     "message": "{count} cells of `{column}` are not numbers; the first {shown} are marked.",
-    "text": "",
+    "text": "Not every cell is marked, so that one wrong unit in a head does not bury the other faults. Most often such a column is text.",
     "wrong": "```csv pulls\nF_max [N]\na\nb\nc\nd\ne\nf\ng\nh\ni\nj\nk\n```",
     "right": "```csv pulls\nF_max\na\nb\nc\nd\ne\nf\ng\nh\ni\nj\nk\n```",
     "hint": "A head without unit makes the column text."
@@ -864,7 +873,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "notebook",
     "severity": "notice",
     "message": "`{column}` holds numbers, but its head names no unit, so they are text.",
-    "text": "",
+    "text": "A column without a unit is text, and text cannot be calculated with. Leave it so if the numbers are designations.",
     "wrong": "```csv pulls\nF_max\n1480.5\n1390.2\n```",
     "right": "```csv pulls\nF_max [N]\n1480.5\n1390.2\n```",
     "hint": "Write the unit behind the head, like `{column} [mm]`, or `[1]` for bare numbers."
@@ -874,7 +883,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "notebook",
     "severity": "notice",
     "message": "Numbers here are read with a decimal comma: `{text}` is {number}.",
-    "text": "",
+    "text": "The numbers of one table are all read in one way, and this notice says in which. Nothing is to be done if the number shown is right.",
     "wrong": "```csv pulls\nF_max [N];d [mm]\n1480,5;4,2\n```",
     "right": "```csv pulls\nF_max [N];d [mm]\n1480.5;4.2\n```",
     "hint": "Write decimal points if that is not meant."
@@ -884,7 +893,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "notebook",
     "severity": "fault",
     "message": "`{text}` may be a decimal or thousands; nothing else in the data tells.",
-    "text": "",
+    "text": "1,480 is 1480 to some readers and 1.48 to others. No number with a comma is read until one of them says which it is.",
     "wrong": "```csv pulls\nF_max [N];method\n1,480;tapped\n```",
     "right": "```csv pulls\nF_max [N];method\n1480;tapped\n```",
     "hint": "Write a decimal point, or leave the comma out."
@@ -894,7 +903,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "notebook",
     "severity": "fault",
     "message": "Row {row} has {cells} cells, but there are {heads} heads.",
-    "text": "",
+    "text": "In a row with a cell too few or too many a value may stand under the wrong head. Nothing is moved or filled in.",
     "wrong": "```csv pulls\nspecimen;F_max [N];F_first [N]\nA1;1480\n```",
     "right": "```csv pulls\nspecimen;F_max [N];F_first [N]\nA1;1480;\n```",
     "hint": "Leave a missing cell empty between two separators; put a text that holds a separator in double quotes."
@@ -904,7 +913,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "notebook",
     "severity": "fault",
     "message": "The double quotes of this row do not pair up.",
-    "text": "",
+    "text": "A quoted cell goes from one double quote to the next, and nothing stands between its end and the separator. Otherwise a separator could be taken for text.",
     "wrong": "```csv pulls\nspecimen;F_max [N]\n\"A\"1;1480\n```",
     "right": "```csv pulls\nspecimen;F_max [N]\n\"A\"\"1\";1480\n```",
     "hint": "Write a quote inside a quoted cell twice."
@@ -914,7 +923,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "notebook",
     "severity": "fault",
     "message": "{count} {what} are more than the {limit} that one table may have.",
-    "text": "",
+    "text": "The size of a table is bounded so that a notebook always answers. The rest is not read: take out what is not needed, or make two tables of it.",
     "wrong": "",
     "right": "",
     "shown": "data of more than 100 000 rows or 256 columns"
@@ -1067,7 +1076,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "run",
     "severity": "fault",
     "message": "Lists of {first} and {second} items do not go together.",
-    "text": "Work element by element needs a partner for each item.",
+    "text": "Lists are worked item by item, so each item needs a partner.",
     "wrong": "```calc\na = [1 mm, 2 mm, 3 mm]\nb = [1 mm, 2 mm]\nc = a + b\n```",
     "right": "```calc\na = [1 mm, 2 mm, 3 mm]\nb = [1 mm, 2 mm, 4 mm]\nc = a + b\n```"
   },
@@ -1232,7 +1241,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "run",
     "severity": "fault",
     "message": "In {formula}: {message}",
-    "text": "How the message of another fault begins that arose inside a formula; it is shown at the call, with the place inside beside it.",
+    "text": "The message of a fault inside a formula begins like this. It is shown at the call, with the place inside beside it.",
     "wrong": "",
     "right": "",
     "shown": "never alone: the words before another fault's message"
@@ -1242,7 +1251,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "run",
     "severity": "fault",
     "message": "In {formula}, step {step}: {message}",
-    "text": "How the message of another fault begins that arose in a step of a formula; it is shown at the call, with the place inside beside it.",
+    "text": "The message of a fault in a step of a formula begins like this. It is shown at the call, with the place inside beside it.",
     "wrong": "",
     "right": "",
     "shown": "never alone: the words before another fault's message"
@@ -1266,7 +1275,7 @@ export const entries: readonly CatalogueEntry[] = [
     "wrong": "",
     "right": "",
     "hint": "The rest of the notebook is not disturbed. Please report it with the line that caused it.",
-    "shown": "a fault of the program itself, never of the notebook"
+    "shown": "a mistake of the program itself, never of the notebook"
   },
   {
     "code": "duplicate-name",
@@ -1282,8 +1291,8 @@ export const entries: readonly CatalogueEntry[] = [
     "code": "loop",
     "area": "session",
     "severity": "fault",
-    "message": "These hang on each other in a loop: {loop}.",
-    "text": "A value cannot hang on itself. The loop is listed by name; nothing in it is evaluated.",
+    "message": "These depend on each other in a loop: {loop}.",
+    "text": "A value cannot depend on itself. The loop is listed by name; nothing in it is evaluated.",
     "wrong": "```calc\na = b + 1\nb = a - 1\n```",
     "right": "```calc\na = b + 1\nb = 2\n```",
     "hint": "One of them must be given a value of its own."
@@ -1432,7 +1441,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "syntax",
     "severity": "fault",
     "message": "{sign} cannot be read here.",
-    "text": "A sign that has no meaning in the working often belongs into a text in quotes or into the note.",
+    "text": "A sign that has no meaning in the working often belongs in a text in quotes or in the note.",
     "wrong": "```calc\nx = 3 ? 4\n```",
     "right": "```calc\nx = 3 | or is it 4\n```",
     "hint": "Notes and references stand behind a bar, remarks behind #."
@@ -1745,7 +1754,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "units",
     "severity": "fault",
     "message": "{text} is not written like a unit: {advice}.",
-    "text": "A unit is made of symbols with powers, apart by a space or `·`, then at most one `/` followed by one symbol or a bracket.",
+    "text": "A unit is made of symbols with powers, separated by a space or `·`, then at most one `/` followed by one symbol or a bracket.",
     "wrong": "```csv pulls\nT [N.mm]\n3\n```",
     "right": "```csv pulls\nT [N·mm]\n3\n```",
     "hint": "Write {mend}."
@@ -1785,7 +1794,7 @@ export const entries: readonly CatalogueEntry[] = [
     "code": "unit-power",
     "area": "units",
     "severity": "fault",
-    "message": "{symbol} is no exponent of a unit: write a whole number, or a fraction in brackets, closed up behind ^.",
+    "message": "{symbol} is no exponent of a unit: write a whole number, or a fraction in brackets, directly behind ^.",
     "text": "`mm^2`, `s^-1`, `m^(1/2)`, or the raised digits `mm²`. Zero and exponents beyond 20 are refused.",
     "wrong": "```calc\nA = 5 mm2\n```",
     "right": "```calc\nA = 5 mm^2\n```",
@@ -1795,7 +1804,7 @@ export const entries: readonly CatalogueEntry[] = [
     "code": "preference-quantity",
     "area": "units",
     "severity": "fault",
-    "message": "{key} in the units of the front matter is no quantity.",
+    "message": "{key} in the `units` of the title block is no quantity.",
     "text": "The `units` map names quantities: length, force, stress, torque, mass, time, temperature, angle, and every other quantity that may be a type.",
     "wrong": "---\nunits: { lenght: mm }\n---",
     "right": "---\nunits: { length: mm }\n---",

@@ -70,12 +70,15 @@ export const faults = {
   /** {base} has a dimension, so its exponent must be a number written out. */
   exponentNotLiteral: (range: Range, slots: { readonly base: string }, extras: Extras = {}): Diagnostic =>
     diagnostic("exponent-not-literal", "fault", "{base} has a dimension, so its exponent must be a number written out.", "Write for example x^2 or x^(1/2).", range, slots, extras),
+  /** This power gives {base} an exponent that no quantity has. */
+  exponentTooLarge: (range: Range, slots: { readonly base: string }, extras: Extras = {}): Diagnostic =>
+    diagnostic("exponent-too-large", "fault", "This power gives {base} an exponent that no quantity has.", undefined, range, slots, extras),
   /** An exponent is a plain number, but this is {given}. */
   exponentDimension: (range: Range, slots: { readonly given: string }, extras: Extras = {}): Diagnostic =>
     diagnostic("exponent-dimension", "fault", "An exponent is a plain number, but this is {given}.", undefined, range, slots, extras),
-  /** A formula does not see {name}, which is an input or hangs on one. */
+  /** A formula does not see {name}, which is an input or depends on one. */
   notClosed: (range: Range, slots: { readonly name: string }, extras: Extras = {}): Diagnostic =>
-    diagnostic("not-closed", "fault", "A formula does not see {name}, which is an input or hangs on one.", "Give it as a parameter.", range, slots, extras),
+    diagnostic("not-closed", "fault", "A formula does not see {name}, which is an input or depends on one.", "Give it as a parameter.", range, slots, extras),
   /** {given} cannot be shown in {unit}, which is for {wanted}. */
   unitDoesNotFit: (range: Range, slots: { readonly given: string; readonly unit: string; readonly wanted: string; readonly advice?: string | undefined }, extras: Extras = {}): Diagnostic =>
     diagnostic("unit-does-not-fit", "fault", "{given} cannot be shown in {unit}, which is for {wanted}.", "{advice}", range, slots, extras),
@@ -106,9 +109,9 @@ export const faults = {
   /** The lower bound {low} lies above the upper bound {high}. */
   boundsTurned: (range: Range, slots: { readonly low: string; readonly high: string }, extras: Extras = {}): Diagnostic =>
     diagnostic("bounds-turned", "fault", "The lower bound {low} lies above the upper bound {high}.", undefined, range, slots, extras),
-  /** An example does not see {name}, which is an input or hangs on one. */
+  /** An example does not see {name}, which is an input or depends on one. */
   exampleNotClosed: (range: Range, slots: { readonly name: string }, extras: Extras = {}): Diagnostic =>
-    diagnostic("example-not-closed", "fault", "An example does not see {name}, which is an input or hangs on one.", "Put the number in.", range, slots, extras),
+    diagnostic("example-not-closed", "fault", "An example does not see {name}, which is an input or depends on one.", "Put the number in.", range, slots, extras),
   /** What this empty list holds is not known. */
   emptyList: (range: Range, slots: Readonly<Record<string, never>>, extras: Extras = {}): Diagnostic =>
     diagnostic("empty-list", "fault", "What this empty list holds is not known.", "Give the definition a type, for example xs: List Force = [].", range, slots, extras),
@@ -226,9 +229,9 @@ export const faults = {
   /** `digits: {text}` is not a whole number from 1 to 15. */
   frontMatterDigits: (range: Range, slots: { readonly text: string }, extras: Extras = {}): Diagnostic =>
     diagnostic("front-matter-digits", "fault", "`digits: {text}` is not a whole number from 1 to 15.", undefined, range, slots, extras),
-  /** `{text}` is no status that a document has; the known ones are {known}. */
+  /** `{text}` is no status of a notebook; choose one of {known}. */
   frontMatterStatus: (range: Range, slots: { readonly text: string; readonly known: string }, extras: Extras = {}): Diagnostic =>
-    diagnostic("front-matter-status", "notice", "`{text}` is no status that a document has; the known ones are {known}.", undefined, range, slots, extras),
+    diagnostic("front-matter-status", "notice", "`{text}` is no status of a notebook; choose one of {known}.", undefined, range, slots, extras),
   /** The date `{text}` is not written year-month-day. */
   frontMatterDate: (range: Range, slots: { readonly text: string }, extras: Extras = {}): Diagnostic =>
     diagnostic("front-matter-date", "notice", "The date `{text}` is not written year-month-day.", "Write it like 2026-02-28.", range, slots, extras),
@@ -397,9 +400,9 @@ export const faults = {
   /** {name} is already defined above. */
   duplicateName: (range: Range, slots: { readonly name: string }, extras: Extras = {}): Diagnostic =>
     diagnostic("duplicate-name", "fault", "{name} is already defined above.", "Give this one another name.", range, slots, extras),
-  /** These hang on each other in a loop: {loop}. */
+  /** These depend on each other in a loop: {loop}. */
   loop: (range: Range, slots: { readonly loop: string }, extras: Extras = {}): Diagnostic =>
-    diagnostic("loop", "fault", "These hang on each other in a loop: {loop}.", "One of them must be given a value of its own.", range, slots, extras),
+    diagnostic("loop", "fault", "These depend on each other in a loop: {loop}.", "One of them must be given a value of its own.", range, slots, extras),
   /** There is no file {file} beside this notebook. */
   useMissingFile: (range: Range, slots: { readonly file: string; readonly nearest?: string | undefined }, extras: Extras = {}): Diagnostic =>
     diagnostic("use-missing-file", "fault", "There is no file {file} beside this notebook.", "Did you mean {nearest}?", range, slots, extras),
@@ -550,12 +553,12 @@ export const faults = {
   /** {symbol} is a point on the temperature scale, so it stands alone. */
   unitPoint: (range: Range, slots: { readonly symbol: string; readonly nearest?: string | undefined }, extras: Extras = {}): Diagnostic =>
     diagnostic("unit-point", "fault", "{symbol} is a point on the temperature scale, so it stands alone.", "Write {nearest} for a difference of temperatures.", range, slots, extras),
-  /** {symbol} is no exponent of a unit: write a whole number, or a fraction in brackets, closed up behind ^. */
+  /** {symbol} is no exponent of a unit: write a whole number, or a fraction in brackets, directly behind ^. */
   unitPower: (range: Range, slots: { readonly symbol: string; readonly mend?: string | undefined }, extras: Extras = {}): Diagnostic =>
-    diagnostic("unit-power", "fault", "{symbol} is no exponent of a unit: write a whole number, or a fraction in brackets, closed up behind ^.", "Write {mend}.", range, slots, extras),
-  /** {key} in the units of the front matter is no quantity. */
+    diagnostic("unit-power", "fault", "{symbol} is no exponent of a unit: write a whole number, or a fraction in brackets, directly behind ^.", "Write {mend}.", range, slots, extras),
+  /** {key} in the `units` of the title block is no quantity. */
   preferenceQuantity: (range: Range, slots: { readonly key: string; readonly nearest?: string | undefined }, extras: Extras = {}): Diagnostic =>
-    diagnostic("preference-quantity", "fault", "{key} in the units of the front matter is no quantity.", "Write {nearest} if that is what you mean.", range, slots, extras),
+    diagnostic("preference-quantity", "fault", "{key} in the `units` of the title block is no quantity.", "Write {nearest} if that is what you mean.", range, slots, extras),
   /** {text} is a unit of {found}, not of {wanted}, so it cannot be the unit for {key}. */
   preferenceDimension: (range: Range, slots: { readonly text: string; readonly found: string; readonly wanted: string; readonly key: string }, extras: Extras = {}): Diagnostic =>
     diagnostic("preference-dimension", "fault", "{text} is a unit of {found}, not of {wanted}, so it cannot be the unit for {key}.", undefined, range, slots, extras),

@@ -86,7 +86,7 @@ function sameEntry(a: Entry, b: Entry): boolean {
   if (a === b) return true;
   // A formula's or record's program is part of what callers are built on, so another object is another formula.
   if (a.entry !== "value" || b.entry !== "value") return a.entry === "faulty" && b.entry === "faulty" && a.name === b.name;
-  return a.name === b.name && a.closed === b.closed && a.input === b.input && a.unit?.text === b.unit?.text && sameType(a.type, b.type);
+  return a.name === b.name && a.closed === b.closed && a.input === b.input && sameType(a.type, b.type);
 }
 
 export function sameType(a: Type, b: Type): boolean {

@@ -31,7 +31,7 @@ export function hoverAt(state: SessionState, reporter: Reporter, file: string, o
     const worth = state.engine.values.worth(key);
     const context = reporter.context(notebook);
     const { columns } = statement?.tree ?? {};
-    const value = exported.entry.entry === "value" && worth?.ok === true ? showValue(worth.value, exported.entry.type, exported.entry.unit, context.show) : undefined;
+    const value = exported.entry.entry === "value" && worth?.ok === true ? showValue(worth.value, exported.entry.type, statement?.checked?.shownIn, context.show) : undefined;
     return {
       ...place,
       head: headText(text, exported.entry),

@@ -64,8 +64,8 @@ export function liveOutput(engine: EngineState, file: string, live: LiveText, id
 function ownUnit(engine: EngineState, file: string, path: Expression): Checked["shownIn"] {
   if (path.kind !== "name") return undefined;
   for (const key of keysOf(engine, file, path.name)) {
-    const exported = engine.types.value(key) as Exported | undefined;
-    if (exported?.entry.entry === "value") return exported.entry.unit;
+    const statement = engine.byKey.get(key);
+    if (statement?.checked !== undefined) return statement.checked.shownIn;
   }
   return undefined;
 }

@@ -5,7 +5,6 @@ import { normalName } from "../syntax/index.ts";
 import { traceUnit } from "../trace/index.ts";
 import type { Trace } from "./api.ts";
 import { fullName } from "./engine-state.ts";
-import type { Exported } from "./exported.ts";
 import type { Reporter } from "./reporter.ts";
 import type { SessionState } from "./session.ts";
 import { showValue } from "./show.ts";
@@ -32,10 +31,7 @@ export function traceName(state: SessionState, reporter: Reporter, file: string,
     ...(statement.checked?.shownIn === undefined ? {} : { unit: statement.checked.shownIn }),
     open,
     show: (value: Value, type, asked) => showValue(value, type, asked, context.show),
-    unitOf: (used) => {
-      const entry = (engine.types.value(fullName(file, normalName(used))) as Exported | undefined)?.entry;
-      return entry?.entry === "value" ? entry.unit : undefined;
-    },
+    unitOf: (used) => engine.byKey.get(fullName(file, normalName(used)))?.checked?.shownIn,
     ...(columns?.note === undefined ? {} : { note: columns.note }),
     ...(columns?.reference === undefined ? {} : { reference: columns.reference }),
   });

@@ -77,7 +77,7 @@ describe("the main job", () => {
       return (await handle.getFile()).text();
     });
     expect(onDisk).toBe(
-      "---\ntitle: Box for a bracket\n---\n\n```calc\nb = 16 mm | width | given drawing 7\nc = 2 * b\ncheck c <= 30 mm | fits the box\n```\n",
+      "---\nunits: { length: mm, area: mm^2, force: N, stress: MPa, torque: N*m }\ntitle: Box for a bracket\n---\n```calc\nb = 16 mm | width | given drawing 7\nc = 2 * b\ncheck c <= 30 mm | fits the box\n```\n",
     );
 
     await poll(() => kept(page), (state) => state === "kept");

@@ -21,7 +21,9 @@ test("F041 a sine sees the value, not the digits typed", () => {
 
 test("F042 a product that cancels keeps its prefix", () => {
   expect(evaluate("3 s * 1 kHz").number).toBeCloseTo(3000, 9);
-  expect(evaluate("3 s·kHz").number).toBeCloseTo(3000, 9);
+  expect(evaluate("3 s·kHz").si).toBeCloseTo(3000, 9);
+  expect(evaluate("3 s·kHz").text).toBe("3000");
+  expect(evaluate("3 s·kHz == 3000").value).toBe(true);
 });
 
 test("F043 a length where a number is wanted is refused by the name of the parameter", () => {

@@ -34,8 +34,8 @@ test("F144 a failure mode that nobody looked at keeps the check from holding", (
       'check all([m.state != "open" for m in modes]) | no mode is open',
     ),
   );
-  expect(read.line("check").check?.state).toBe("fails");
+  expect(read.line("check all").check?.state).toBe("fails");
   read.edit('name = "creep"', 'name = "creep", state = "checked"');
-  expect(read.line("check").check?.state).toBe("holds");
-  expect(notebook(calc("check all(ledger)")).line("check").check?.state).toBe("open");
+  expect(read.line("check all").check?.state).toBe("holds");
+  expect(notebook(calc("check all(ledger)")).line("check all").check?.state).toBe("open");
 });

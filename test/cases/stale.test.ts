@@ -55,6 +55,6 @@ test("F103 a renamed notebook is a fault at the one line that names it, and that
 
 test("F104 a name defined twice is a fault at the second place and neither wins", () => {
   const read = notebook(calc("a = 2 N", "a = 3 N", "b = a * 2"));
-  expect(read.line("a = 3 N").diagnostics.map((one) => one.code)).toEqual(["defined-twice"]);
+  expect(read.line("a = 3 N").diagnostics.map((one) => one.code)).toEqual(["duplicate-name"]);
   expect(read.output("b").value).toBeUndefined();
 });

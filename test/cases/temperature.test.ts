@@ -11,6 +11,7 @@ test("F003 a Celsius point is not shown as a difference", () => {
 test("F004 a point converts with its offset", () => {
   expect(evaluate("5 degC", "degF").number).toBeCloseTo(41, 12);
   expect(evaluate("absolute(5 degC)", "K").number).toBeCloseTo(278.15, 12);
+  expect(evaluate("5 degC", "K abs").number).toBeCloseTo(278.15, 12);
   expect(evaluate("5 degC == 278.15 K abs").value).toBe(true);
 });
 

@@ -68,8 +68,8 @@ test("F022 powers of a unit convert as powers", () => {
 });
 
 test("F023 a torque carries its whole unit", () => {
-  expect(evaluate("4.4 in·lbf", "N·m").number).toBeCloseTo(0.49713088, 8);
-  expect(evaluate("4.4 ft·lbf", "N·m").number).toBeCloseTo(5.96559897, 8);
+  expect(evaluate("4.4 in·lbf", "N·m").number).toBeCloseTo(0.4971332477, 9);
+  expect(evaluate("4.4 ft·lbf", "N·m").number).toBeCloseTo(5.9655989727, 9);
   expect(evaluate("4.4 in·lbf", "in·lbf").unit).toMatch(/in.*lbf|lbf.*in/);
   expect(notebook(["---", "units: { torque: N*m }", "---", calc("T = 4.4 in·lbf * 1")].join("\n")).output("T").value?.unit).toBe("N·m");
 });
