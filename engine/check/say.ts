@@ -26,7 +26,7 @@ export function say(type: Type): string {
     case "table":
       return "a table";
     case "record":
-      return `the record ${shortName(type.name)}`;
+      return `the record ${shortName(type.name)}${type.arguments.length === 0 ? "" : ` of ${type.arguments.map((of) => say({ type: "quantity", dimension: of, kind: "any" })).join(" and ")}`}`;
     case "family":
       return `a member of ${shortName(type.name)}`;
     case "figure":
