@@ -1,6 +1,6 @@
 // From what checking gave to nodes of values: after the types are up to date, each statement checked anew gets its program's nodes.
 
-import { readProvenance } from "../run/index.ts";
+import { type Provenance, readProvenance } from "../run/index.ts";
 import { fileKey, type EngineState } from "./engine-state.ts";
 import type { Statement } from "./statement.ts";
 
@@ -35,5 +35,19 @@ function buildOne(engine: EngineState, statement: Statement): void {
     return;
   }
   const isConstant = checked.program === "value" && checked.input;
-  values.defineUnit(key, checked.unit, isConstant ? readProvenance(statement.tree.columns?.reference, statement.name ?? key) : undefined);
+  if (!isConstant) values.defineUnit(key, checked.unit, undefined);
+  else values.defineUnit(key, checked.unit, readProvenance(statement.tree.columns?.reference, statement.name ?? key), fieldProvenances(statement));
+}
+
+/** Of an input record: what the reference columns of its fields say, in the order of the record's declaration. */
+function fieldProvenances(statement: Statement): readonly (Provenance | undefined)[] | undefined {
+  const { tree, checked } = statement;
+  const body = checked?.unit?.body;
+  if (tree.kind !== "definition" || tree.value.kind !== "record" || body?.op !== "record") return undefined;
+  const { fields } = tree.value;
+  if (!fields.some((field) => field.columns?.reference !== undefined)) return undefined;
+  return body.names.map((name) => {
+    const reference = fields.find((field) => field.name.name === name)?.columns?.reference;
+    return reference === undefined ? undefined : readProvenance(reference, `${statement.name ?? ""}.${name}`);
+  });
 }

@@ -27,7 +27,8 @@ export type Worth = { readonly ok: true; readonly value: Value } | { readonly ok
 export interface Values {
   readonly graph: Graph;
   readonly context: RunContext;
-  readonly defineUnit: (key: string, unit: CoreUnit, provenance: Provenance | undefined) => void;
+  /** `parts`: provenances of the fields of an input record that have a reference of their own, by the place of the field. */
+  readonly defineUnit: (key: string, unit: CoreUnit, provenance: Provenance | undefined, parts?: readonly (Provenance | undefined)[]) => void;
   readonly defineFormula: (key: string, formula: CoreFormula) => void;
   readonly defineConstant: (key: string, value: Value, provenance: Provenance) => void;
   /** A name for another node's value. */
@@ -90,7 +91,7 @@ export function createValues(context: RunContext): Values {
   return {
     graph,
     context,
-    defineUnit: (key, unit, provenance) => {
+    defineUnit: (key, unit, provenance, parts) => {
       const run = prepareUnit(unit, context);
       define(
         key,
@@ -103,7 +104,7 @@ export function createValues(context: RunContext): Values {
           const outcome = walkUnit(unit, needs, context);
           const marks = outcome.ok ? outcome.marked.marks : unmarked;
           if (provenance === undefined) return marks;
-          const mark = inputMarks(own, provenance);
+          const mark = inputMarks(own, provenance, parts);
           return wholeMark(marks).nominalOnly ? joinMark(wholeMark(mark), wholeMark(marks)) : mark;
         },
       );
