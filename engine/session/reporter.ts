@@ -14,6 +14,7 @@ import { lineOutput, type OutputContext, place } from "./outputs.ts";
 import type { ShowOptions } from "./show.ts";
 import type { LineOutput, Snapshot, TitleBlock } from "./snapshot.ts";
 import type { Statement } from "./statement.ts";
+import { createTally, type Tally } from "./tally.ts";
 import { marksKey } from "./values.ts";
 
 export interface Reporter {
@@ -34,12 +35,7 @@ interface Pending {
   reordered: boolean;
   readonly lives: LiveBook;
   readonly reran: Set<string>;
-  readonly states: Map<string, LineState>;
-}
-
-interface LineState {
-  readonly faults: number;
-  readonly check: string | undefined;
+  readonly tally: Tally;
 }
 
 const DIGITS = 4;
@@ -52,7 +48,7 @@ export function createReporter(engine: EngineState, files: Files): Reporter {
   const pendingOf = (file: string): Pending => {
     const known = pendings.get(file);
     if (known !== undefined) return known;
-    const made: Pending = { revision: 0, everything: true, statements: new Set(), removed: new Set(), reordered: true, lives: createLiveBook(engine), reran: new Set(), states: new Map() };
+    const made: Pending = { revision: 0, everything: true, statements: new Set(), removed: new Set(), reordered: true, lives: createLiveBook(engine), reran: new Set(), tally: createTally() };
     pendings.set(file, made);
     return made;
   };
@@ -148,15 +144,15 @@ export function createReporter(engine: EngineState, files: Files): Reporter {
       const state = files.notebooks.get(file);
       const pending = pendingOf(file);
       pending.revision += 1;
-      if (state === undefined) return emptySnapshot(file, pending.revision, [...pending.states.keys()]);
+      if (state === undefined) return emptySnapshot(file, pending.revision, pending.tally.ids());
       const changed = collect(state, pending, pending.everything);
       const removed = [...pending.removed].filter((id) => !changed.some((line) => line.id === id));
       if (pending.reordered || pending.everything) changed.push(titleOutput(state));
       const touched = pending.lives.takeTouched();
       changed.push(...lives(state, pending.everything ? pending.lives.entries() : touched));
       removed.push(...pending.lives.takeRemoved());
-      for (const id of removed) pending.states.delete(id);
-      for (const line of changed) pending.states.set(line.id, { faults: line.diagnostics.filter((each) => each.severity === "fault").length, check: line.check?.state });
+      for (const id of removed) pending.tally.drop(id);
+      for (const line of changed) pending.tally.set(line);
       const order = pending.reordered || pending.everything ? orderOf(state, pending.lives.entries()) : undefined;
       const snapshot: Snapshot = {
         revision: pending.revision,
@@ -165,7 +161,7 @@ export function createReporter(engine: EngineState, files: Files): Reporter {
         removed,
         ...(order === undefined ? {} : { order }),
         title: titleOf(state),
-        counts: countsOf(pending.states.values()),
+        counts: pending.tally.counts(),
         reran: [...pending.reran],
       };
       pending.everything = false;
@@ -215,18 +211,6 @@ function orderOf(state: FileState, lives: readonly LiveEntry[]): NonNullable<Sna
   }
   rows.sort((a, b) => a.from - b.from);
   return { ids: rows.map((row) => row.id), from: rows.map((row) => row.from), to: rows.map((row) => row.to) };
-}
-
-function countsOf(states: Iterable<LineState>): Snapshot["counts"] {
-  let [faults, failing, checks, open] = [0, 0, 0, 0];
-  for (const state of states) {
-    faults += state.faults;
-    if (state.check === undefined) continue;
-    checks += 1;
-    if (state.check === "fails") failing += 1;
-    if (state.check === "open") open += 1;
-  }
-  return { faults, failing, checks, open };
 }
 
 const titleOf = (state: FileState): TitleBlock => state.front.title;

@@ -85,12 +85,11 @@ function matchLimits(text: string, at: number, tokens: IToken[]): [string] | nul
   return null;
 }
 
-const OPEN_TEXT = /"[^"\n|]*?(?=[)\]},\s]*(?:\||\n|$))/y;
-
 function matchOpenText(text: string, at: number): [string] | null {
-  OPEN_TEXT.lastIndex = at;
-  const found = OPEN_TEXT.exec(text);
-  return found === null ? null : [found[0]];
+  let end = at + 1;
+  while (end < text.length && text[end] !== "\n" && text[end] !== "|") end += 1;
+  while (at + 1 < end && /[)\]},\s]/.test(text[end - 1] as string)) end -= 1;
+  return text[at] === '"' ? [text.slice(at, end)] : null;
 }
 
 // ------------------------------------------------------------------------------------------- tokens
@@ -179,7 +178,12 @@ export const Unit = createToken({
 });
 export const Limits = createToken({ name: "Limits", pattern: matchLimits, start_chars_hint: ["+"], line_breaks: false });
 
-export const Text = createToken({ name: "Text", pattern: /"(?:\\["\\]|[^"\n])*"/, start_chars_hint: ['"'], line_breaks: false });
+export const Text = createToken({
+  name: "Text",
+  pattern: /"(?:\\["\\]|\\(?!["\\])|[^"\\\n])*"/,
+  start_chars_hint: ['"'],
+  line_breaks: false,
+});
 /** To the line end, or to the bar or the closing brackets before it; refused by lexical-faults.ts. */
 export const OpenText = createToken({
   name: "OpenText",

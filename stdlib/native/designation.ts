@@ -77,7 +77,7 @@ function readMetric(text: string, match: RegExpExecArray, rows: readonly MetricR
       `it has ${either(ofSize.map(spellMetric))}; for this very pitch write metric_thread(${size} mm, ${pitch} mm)`,
     );
   }
-  const designation = row === coarse ? `M${size}` : `M${size}x${inMillimetres(row.P)}`;
+  const designation = spellMetric(row) + spellTail(tail);
   return { read: { designation, system: "ISO metric", d: row.d, P: row.P, series: row === coarse ? "coarse" : "fine", ...tail } };
 }
 
@@ -101,7 +101,7 @@ function readUnified(text: string, match: RegExpExecArray, rows: readonly Unifie
   }
   return {
     read: {
-      designation: spellUnified(row),
+      designation: spellUnified(row) + spellTail(tail),
       system: "Unified",
       d: row.D,
       P: 254 / (10_000 * row.n),
@@ -116,7 +116,9 @@ function ofUnifiedSize(size: string, rows: readonly UnifiedRow[]): readonly Unif
   return rows.filter((row) => row.size === size || row.size === `#${size}`);
 }
 
-function readTail(tail: string, classes: RegExp): { readonly class: string; readonly hand: "right" | "left" } | undefined {
+type Tail = Pick<ThreadFacts, "class" | "hand">;
+
+function readTail(tail: string, classes: RegExp): Tail | undefined {
   const parts = tail.split("-").filter((part) => part !== "");
   const hand = parts.at(-1) === "LH" ? "left" : "right";
   const rest = hand === "left" ? parts.slice(0, -1) : parts;
@@ -143,6 +145,7 @@ export function spellUnifiedPair(D: number, n: number): string {
 const ANY = `write it like "M6", "M8x1", "M6-6g" or "1/4-20 UNC"`;
 const refuse = (problem: string, advice: string): Reading => ({ problem, advice });
 const spellMetric = (row: MetricRow): string => (row.series === "coarse" ? `M${inMillimetres(row.d)}` : spellMetricPair(row.d, row.P));
+const spellTail = (tail: Tail): string => `${tail.class === "" ? "" : `-${tail.class}`}${tail.hand === "left" ? "-LH" : ""}`;
 const spellUnified = (row: UnifiedRow): string => `${row.size}-${row.n} ${row.series}`;
 const inInches = (rows: readonly UnifiedRow[]): string => String(Number(((rows[0]?.D ?? 0) / INCH).toPrecision(12)));
 /** Table lengths are decimal millimetres; twelve digits undo the one rounding of the conversion. */

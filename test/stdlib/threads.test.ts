@@ -34,6 +34,8 @@ test("a metric designation gives size, pitch, series, class and hand", () => {
 test("the coarse pitch may be written, the designation leaves it out", () => {
   expect(value('thread("M6x1").designation')).toBe("M6");
   expect(value('thread("M6x0.75").designation')).toBe("M6x0.75");
+  expect(value('thread("M8×1.25-6g-LH").designation')).toBe("M8-6g-LH");
+  expect(value('thread("1/4-20UNC-2A").designation')).toBe("1/4-20 UNC-2A");
   expect(value('thread("M6") == thread("M6x1")')).toBe(true);
 });
 

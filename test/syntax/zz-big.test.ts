@@ -98,7 +98,7 @@ describe("any text", () => {
         sound(text, parseHead(text).diagnostics);
         inside(text, parseLive(text));
       }),
-      { numRuns: 600000 },
+      { numRuns: 20000 },
     );
   });
 
@@ -124,7 +124,7 @@ describe("any text", () => {
             .trim(),
         ).toBe("");
       }),
-      { numRuns: 60000 },
+      { numRuns: 30000 },
     );
   });
 
@@ -142,7 +142,7 @@ describe("any text", () => {
         expect(sameTree(again.tree, tree), `${text}\n---\n${out}`).toBe(true);
         expect(tidy([out])[0]).toBe(out);
       }),
-      { numRuns: 60000 },
+      { numRuns: 30000 },
     );
   });
 
@@ -153,7 +153,7 @@ describe("any text", () => {
         parseStatement(first);
         expect(parseStatement(second)).toEqual(alone);
       }),
-      { numRuns: 2000 },
+      { numRuns: 1000 },
     );
   });
 });
