@@ -2,7 +2,7 @@
 
 export { type AtHand, type Autosave, createAutosave, type KeepState } from "./files/autosave.ts";
 export { fileName } from "./files/disk.ts";
-export type { Keep, Kept, KeepOutcome } from "./files/keep.ts";
+export type { Keep, KeepOutcome, Kept } from "./files/keep.ts";
 export { hostSession } from "./link/host.ts";
 export { createLink, type EngineLink, type LinkState, textChanges } from "./link/link.ts";
 export type { Ask, Reply, WorkerPort } from "./link/protocol.ts";

@@ -10,4 +10,6 @@ const texts: Readonly<Record<string, string>> = {
 
 const HOME = "../stdlib/";
 
-export const library: Library = makeLibrary(Object.fromEntries(Object.entries(texts).map(([path, text]) => [path.slice(HOME.length), text])));
+export const library: Library = makeLibrary(
+  Object.fromEntries(Object.entries(texts).map(([path, text]) => [path.slice(HOME.length), text])),
+);

@@ -26,7 +26,9 @@ function workerUrl(): string {
     if (address !== workerAddress) throw new TypeError("only the page's own worker may be started");
     return address;
   };
-  return factory === undefined ? workerAddress : factory.createPolicy("jointwright", { createScriptURL: allow }).createScriptURL(workerAddress);
+  return factory === undefined
+    ? workerAddress
+    : factory.createPolicy("jointwright", { createScriptURL: allow }).createScriptURL(workerAddress);
 }
 
 async function main(): Promise<void> {
@@ -34,17 +36,15 @@ async function main(): Promise<void> {
   const host = document.createElement("div");
   host.className = "pad-host";
   let keep: Keep | undefined;
-  let keepFault: string | undefined;
   try {
     keep = await openKeep();
-  } catch (fault) {
-    keepFault = fault instanceof Error ? fault.message : String(fault);
+  } catch {
+    // The desk says plainly that nothing is kept.
   }
   const desk = createDesk({
     parent: host,
     startWorker: () => new Worker(address, { type: "module" }) as unknown as WorkerPort,
     keep,
-    ...(keepFault === undefined ? {} : { keepFault }),
     starter,
   });
   render(<App desk={desk} host={host} />, document.querySelector("#app") as HTMLElement);

@@ -4,7 +4,20 @@ export type { Diagnostic, Severity } from "./diagnostics/index.ts";
 export { entries as faultCatalogue } from "./diagnostics/index.ts";
 export type { Limits, Native, Natives, Value } from "./run/index.ts";
 export { defaultLimits, Refusal } from "./run/index.ts";
-export type { CheckOutcome, Completion, Evaluated, Hover, Library, LineOutput, Placed, Session, Shown, Snapshot, TitleBlock, Trace } from "./session/index.ts";
+export type {
+  CheckOutcome,
+  Completion,
+  Evaluated,
+  Hover,
+  Library,
+  LineOutput,
+  Placed,
+  Session,
+  Shown,
+  Snapshot,
+  TitleBlock,
+  Trace,
+} from "./session/index.ts";
 export { createSession } from "./session/index.ts";
 export type { TraceView } from "./trace/index.ts";
 export { traceText } from "./trace/index.ts";

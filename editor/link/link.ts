@@ -144,7 +144,10 @@ export function createLink(options: LinkOptions): EngineLink {
       watch();
       return;
     }
-    if (reply.kind === "broken") return giveUp("broken", reply.observed);
+    if (reply.kind === "broken") {
+      giveUp("broken", reply.observed);
+      return;
+    }
     if (reply.kind === "answer") return;
     const first = sent.find((entry) => entry.version === reply.version);
     if (first === undefined) return;

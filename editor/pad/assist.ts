@@ -1,6 +1,6 @@
 // Completion and hover, both asked of the engine; the pad knows no names of its own.
 
-import { autocompletion, type Completion as Option, type CompletionContext, type CompletionResult } from "@codemirror/autocomplete";
+import { autocompletion, type CompletionContext, type CompletionResult, type Completion as Option } from "@codemirror/autocomplete";
 import type { Extension } from "@codemirror/state";
 import { hoverTooltip } from "@codemirror/view";
 import { chunkAt } from "../../engine/notebook/index.ts";

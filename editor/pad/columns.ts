@@ -22,8 +22,7 @@ export interface ColumnHandlers {
 
 const SHOWN_KINDS = new Set<LineOutput["kind"]>(["definition", "check", "example", "broken", "csv", "use", "formula", "record", "family"]);
 
-export const columns = (handlers: ColumnHandlers) =>
-  ViewPlugin.define((view) => new Columns(view, handlers));
+export const columns = (handlers: ColumnHandlers) => ViewPlugin.define((view) => new Columns(view, handlers));
 
 class Columns implements PluginValue {
   private readonly references = list("jw-references", "References");

@@ -146,7 +146,11 @@ class MessageLine extends WidgetType {
 }
 
 /** The changes of a mend at their present place, or undefined when its statement is not as the engine saw it. */
-function changesNow(state: EditorState, placed: PlacedOutput, mend: PlacedMend): { from: number; to: number; insert: string }[] | undefined {
+function changesNow(
+  state: EditorState,
+  placed: PlacedOutput,
+  mend: PlacedMend,
+): { from: number; to: number; insert: string }[] | undefined {
   const { output } = placed;
   if (placed.to - placed.from !== output.to - output.from) return undefined;
   const shift = placed.from - output.from;

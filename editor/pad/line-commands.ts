@@ -53,7 +53,10 @@ function toWorking(state: EditorState, line: Line): Turn {
   const above = workingAbove(state, line);
   const below = workingBelow(state, line);
   const text = line.text.trim();
-  const column = Math.max(0, Math.min(text.length, state.selection.main.head - line.from - (line.text.length - line.text.trimStart().length)));
+  const column = Math.max(
+    0,
+    Math.min(text.length, state.selection.main.head - line.from - (line.text.length - line.text.trimStart().length)),
+  );
   // Joins the working above and below, so that a column of lines stays one column.
   const from = above?.from ?? line.from;
   const to = below?.to ?? line.to;
@@ -119,7 +122,12 @@ export const backOverFence: Command = (view) => {
     const bodyTo = placed.from + placed.part.bodyTo;
     if (state.sliceDoc(bodyFrom, bodyTo).trim() === "") {
       const to = state.doc.lineAt(bodyTo).to;
-      view.dispatch({ changes: { from: placed.from, to }, selection: { anchor: placed.from }, userEvent: "delete.fence", scrollIntoView: true });
+      view.dispatch({
+        changes: { from: placed.from, to },
+        selection: { anchor: placed.from },
+        userEvent: "delete.fence",
+        scrollIntoView: true,
+      });
       return true;
     }
   }
@@ -162,7 +170,10 @@ export const leaveWorking: Command = (view) => {
   const follows = closing.number < state.doc.lines ? state.doc.line(closing.number + 1) : undefined;
   const insert = follows === undefined ? "\n\n" : isBlank(follows) ? "\n" : "\n\n";
   view.dispatch({
-    changes: [{ from: cut, to: closing.from - 1 }, { from: closing.to, insert }],
+    changes: [
+      { from: cut, to: closing.from - 1 },
+      { from: closing.to, insert },
+    ],
     selection: { anchor: closing.to - (closing.from - 1 - cut) + insert.length },
     userEvent: "input.leave",
     scrollIntoView: true,

@@ -58,7 +58,8 @@ export function outputWords(output: LineOutput): OutputWords | undefined {
 
 function checkWords(output: LineOutput, check: NonNullable<LineOutput["check"]>): OutputWords {
   const used = check.utilisationText ?? (check.utilisation === undefined ? "" : check.utilisation.toFixed(2));
-  const bar = check.utilisation === undefined ? {} : { bar: { filled: Math.max(0, Math.min(1, check.utilisation)), over: check.utilisation > 1 } };
+  const bar =
+    check.utilisation === undefined ? {} : { bar: { filled: Math.max(0, Math.min(1, check.utilisation)), over: check.utilisation > 1 } };
   const margin = check.marginText === undefined ? "" : `, margin of safety ${check.marginText}`;
   const factor = check.factor === undefined || check.factor === 1 ? "" : `, factor ${check.factor}`;
   const tail = used === "" ? "" : `, utilisation ${used}${margin}${factor}`;
@@ -76,12 +77,18 @@ function checkWords(output: LineOutput, check: NonNullable<LineOutput["check"]>)
 }
 
 /** What the reference column says: the citation, or the doubt that the value carries where nothing is cited. */
-export function referenceWords(output: LineOutput): { readonly text: string; readonly doubtful: boolean; readonly sentence: string } | undefined {
+export function referenceWords(
+  output: LineOutput,
+): { readonly text: string; readonly doubtful: boolean; readonly sentence: string } | undefined {
   const provenance = output.marks?.provenance;
   const doubtful = provenance !== undefined && (provenance.level === "assumed" || provenance.level === "memory");
   if (output.citation !== "") {
     const own = doubtful && provenance.from === output.name;
-    return { text: own ? `◇ ${output.citation}` : output.citation, doubtful: own, sentence: `${output.name ?? output.kind}: ${output.citation}` };
+    return {
+      text: own ? `◇ ${output.citation}` : output.citation,
+      doubtful: own,
+      sentence: `${output.name ?? output.kind}: ${output.citation}`,
+    };
   }
   if (!doubtful) return undefined;
   const sentence = `${output.name ?? output.kind} hangs on ${provenance.from}, which is ${provenance.level}`;

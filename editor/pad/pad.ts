@@ -86,7 +86,10 @@ export function createPad(options: PadOptions): Pad {
       view.focus();
     },
     showFront(open) {
-      view.dispatch({ effects: showFront.of(open), ...(open ? { selection: { anchor: 0 } } : { selection: { anchor: firstPlace(view.state) } }) });
+      view.dispatch({
+        effects: showFront.of(open),
+        ...(open ? { selection: { anchor: 0 } } : { selection: { anchor: firstPlace(view.state) } }),
+      });
     },
     isFrontShown: () => view.state.field(foldField).open,
     focus: () => view.focus(),
@@ -177,4 +180,3 @@ function smallestChange(before: string, after: string): { from: number; to: numb
   while (end < shorter - from && before.charCodeAt(before.length - 1 - end) === after.charCodeAt(after.length - 1 - end)) end += 1;
   return { from, to: before.length - end, insert: after.slice(from, after.length - end) };
 }
-

@@ -1,7 +1,7 @@
 // Prose as the pad shows it: headings, emphasis, lists and links from the one Markdown tree, marks out of sight while the
 // caret is on another line.
 
-import { proseTree, type ProsePart } from "../../engine/notebook/index.ts";
+import { type ProsePart, proseTree } from "../../engine/notebook/index.ts";
 
 export interface ProseStyle {
   /** Whole lines, by an offset in them: headings, quotes. */

@@ -118,12 +118,7 @@ function readUnit(written: string, from: number, signs: StatementStyle["signs"][
 }
 
 /** `F_t`: the part after the first underscore is lowered where what stands before is a symbol, a letter or two or a Greek one. */
-function readName(
-  written: string,
-  from: number,
-  marks: StatementStyle["marks"][number][],
-  signs: StatementStyle["signs"][number][],
-): void {
+function readName(written: string, from: number, marks: StatementStyle["marks"][number][], signs: StatementStyle["signs"][number][]): void {
   const cut = written.indexOf("_");
   const head = cut === -1 ? written : written.slice(0, cut);
   const sign = greekSign(head) ?? head;

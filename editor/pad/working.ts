@@ -133,8 +133,14 @@ function showPart(context: Build, placed: PlacedPart, from: number, to: number):
   const { part } = placed;
   const start = Math.max(from, placed.from);
   const end = Math.min(to, placed.from + part.length);
-  if (part.kind === "front") return showLines(context, start, end, () => "jw-front");
-  if (part.kind === "prose") return showProse(context, placed, start, end);
+  if (part.kind === "front") {
+    showLines(context, start, end, () => "jw-front");
+    return;
+  }
+  if (part.kind === "prose") {
+    showProse(context, placed, start, end);
+    return;
+  }
   const bodyFrom = placed.from + part.bodyFrom;
   const bodyTo = placed.from + part.bodyTo;
   if (part.kind === "calc") {
@@ -168,7 +174,8 @@ function showFence(context: Build, at: number, from: number, to: number, closing
   const paired = beside !== undefined && beside.text.trim() === "" && !(closing && beside.to === state.doc.length);
   ranges.push(line(paired ? "jw-fence" : "jw-fence jw-fence-whole").range(fence.from));
   if (paired) ranges.push(line("jw-gap").range(beside.from));
-  if (fence.from < fence.to && !touches(carets, fence.from - 1, fence.to + 1)) ranges.push(Decoration.replace({}).range(fence.from, fence.to));
+  if (fence.from < fence.to && !touches(carets, fence.from - 1, fence.to + 1))
+    ranges.push(Decoration.replace({}).range(fence.from, fence.to));
 }
 
 function showDataHead({ state, ranges, carets }: Build, placed: PlacedPart, from: number): void {
@@ -232,7 +239,8 @@ function showProse(context: Build, placed: PlacedPart, from: number, to: number)
     ranges.push(line(className).range(row.from));
     if (className.startsWith("jw-heading")) bindHeading(context, row, base + placed.part.length);
   }
-  for (const { from: start, to: end, className } of style.marks) if (within(start, end)) ranges.push(mark(className).range(base + start, base + end));
+  for (const { from: start, to: end, className } of style.marks)
+    if (within(start, end)) ranges.push(mark(className).range(base + start, base + end));
   for (const { from: start, to: end, shown } of style.hidden) {
     if (!within(start, end) || start === end) continue;
     const row = state.doc.lineAt(base + start);

@@ -44,7 +44,12 @@ export function App({ desk, host }: { readonly desk: Desk; readonly host: HTMLEl
             <span>Working</span>
             <span>Output</span>
           </div>
-          <button type="button" class="front-toggle plain" aria-pressed={state.frontShown} onClick={() => desk.showFront(!state.frontShown)}>
+          <button
+            type="button"
+            class="front-toggle plain"
+            aria-pressed={state.frontShown}
+            onClick={() => desk.showFront(!state.frontShown)}
+          >
             {state.frontShown ? "hide title block text" : "title block as text"}
           </button>
           <div class="pad-place" ref={setPlace} />

@@ -57,9 +57,8 @@ export interface DeskState {
 export interface DeskOptions {
   readonly parent: HTMLElement;
   readonly startWorker: () => WorkerPort;
-  /** Absent where the browser has no store to give, with what it said. */
+  /** Absent where the browser has no store to give. */
   readonly keep: Keep | undefined;
-  readonly keepFault?: string;
   readonly starter: string;
 }
 
@@ -134,10 +133,18 @@ export function createDesk(options: DeskOptions): Desk {
       set({ link: state });
       if (state === "idle") dismiss("engine");
       if (state === "stopped") {
-        say("engine", "The last change asked for more work than the pad allows, so the calculation was stopped. Your text is untouched; it calculates again with the next change.", "fails");
+        say(
+          "engine",
+          "The last change asked for more work than the pad allows, so the calculation was stopped. Your text is untouched; it calculates again with the next change.",
+          "fails",
+        );
       }
       if (state === "broken") {
-        say("engine", `The calculation ended by a fault of Jointwright (${observed ?? "unknown"}). Your text is untouched; it starts again with the next change.`, "fails");
+        say(
+          "engine",
+          `The calculation ended by a fault of Jointwright (${observed ?? "unknown"}). Your text is untouched; it starts again with the next change.`,
+          "fails",
+        );
       }
     },
   });
@@ -261,7 +268,8 @@ export function createDesk(options: DeskOptions): Desk {
       }
       const id = rememberedTab() ?? (await keep.last().catch(() => undefined));
       const kept = id === undefined ? undefined : await keep.read(id).catch(() => undefined);
-      if (kept === undefined) lay({ id: crypto.randomUUID(), name: "example.joint.md", text: options.starter, lineEnd: "\n", onDisk: false }, 0);
+      if (kept === undefined)
+        lay({ id: crypto.randomUUID(), name: "example.joint.md", text: options.starter, lineEnd: "\n", onDisk: false }, 0);
       else lay(kept, kept.version);
     },
     async newNotebook() {
@@ -323,7 +331,8 @@ export function createDesk(options: DeskOptions): Desk {
       set({ name: saved.name, onDisk: unchanged });
       autosave.changed(change);
       dismiss("disk");
-      if (saved.how === "downloaded") say("disk", `${saved.name} went to your download folder: this browser lets no page write to a file itself.`, "plain");
+      if (saved.how === "downloaded")
+        say("disk", `${saved.name} went to your download folder: this browser lets no page write to a file itself.`, "plain");
     } catch (fault) {
       say("disk", `The file could not be written: ${words(fault)} The text is still here.`, "fails");
     }

@@ -29,12 +29,12 @@ export function Help() {
     <>
       <h3>Writing</h3>
       <p>
-        A line of working has three parts: <code>F = 42 N | what it is | where it comes from</code>. The last one stands in the reference column, the result in the output
-        column. Lines may stand in any order.
+        A line of working has three parts: <code>F = 42 N | what it is | where it comes from</code>. The last one stands in the reference
+        column, the result in the output column. Lines may stand in any order.
       </p>
       <p>
-        <code>check F {"<="} F_max factor 2</code> is a check. <code>{"{F}"}</code> in a sentence shows the value. <code>test</code>, <code>given</code>, <code>assumed</code> or{" "}
-        <code>@key</code> at the start of a reference says how well a number is known.
+        <code>check F {"<="} F_max factor 2</code> is a check. <code>{"{F}"}</code> in a sentence shows the value. <code>test</code>,{" "}
+        <code>given</code>, <code>assumed</code> or <code>@key</code> at the start of a reference says how well a number is known.
       </p>
       <h3>Keys</h3>
       <dl class="keys">

@@ -5,8 +5,26 @@ import { type Maths, type MathsSymbol, mathsText } from "../../engine/trace/inde
 
 type Node = JSX.Element;
 
-export function MathsView({ maths }: { readonly maths: Maths }) {
-  return <math display="inline" displaystyle>{piece(maths)}</math>;
+export function MathsView({ maths }: { readonly maths: Maths }): Node {
+  // Words wrap as text does, which MathML does not do; of two branches the one that was taken is shown.
+  if (maths.kind === "cases" && maths.taken !== undefined) {
+    const condition = mathsText(maths.condition);
+    return (
+      <>
+        <MathsView maths={maths.taken === "met" ? maths.met : maths.otherwise} />
+        <span class="trace-words">
+          {" "}
+          {maths.taken === "met" ? "as" : "not"} {condition}
+        </span>
+      </>
+    );
+  }
+  if (WORDS.has(maths.kind)) return <span class="trace-words">{mathsText(maths)}</span>;
+  return (
+    <math display="inline" displaystyle>
+      {piece(maths)}
+    </math>
+  );
 }
 
 /** How tightly a piece binds: what is looser than asked for gets brackets. */
@@ -19,7 +37,20 @@ function tightness(maths: Maths): number {
   if (maths.kind === "sum") return SUM;
   if (maths.kind === "product" || maths.kind === "negative") return PRODUCT;
   if (maths.kind === "number") return maths.unit === "" && !/^[-−]/.test(maths.text) ? ATOM : PRODUCT;
-  const atoms: readonly Maths["kind"][] = ["symbol", "text", "fraction", "root", "bars", "call", "list", "record", "item", "member", "power", "group"];
+  const atoms: readonly Maths["kind"][] = [
+    "symbol",
+    "text",
+    "fraction",
+    "root",
+    "bars",
+    "call",
+    "list",
+    "record",
+    "item",
+    "member",
+    "power",
+    "group",
+  ];
   return atoms.includes(maths.kind) ? ATOM : LOOSE;
 }
 
@@ -42,7 +73,11 @@ function symbol({ base, subscript }: MathsSymbol): Node {
 function piece(maths: Maths): Node {
   switch (maths.kind) {
     case "number":
-      return maths.unit === "" ? <mn>{maths.text}</mn> : row([<mn key="n">{maths.text}</mn>, <mspace key="s" width="0.2em" />, words(maths.unit)]);
+      return maths.unit === "" ? (
+        <mn>{maths.text}</mn>
+      ) : (
+        row([<mn key="n">{maths.text}</mn>, <mspace key="s" width="0.2em" />, words(maths.unit)])
+      );
     case "symbol":
       return symbol(maths);
     case "negative":
@@ -85,5 +120,9 @@ function piece(maths: Maths): Node {
       return words(mathsText(maths));
   }
 }
+
+const WORDS: ReadonlySet<Maths["kind"]> = new Set([
+  ...(["text", "cases", "record", "with", "each", "accumulate", "where", "group", "match", "range", "logic", "not", "spread"] as const),
+]);
 
 const COMPARISONS: Readonly<Record<string, string>> = { "<=": "≤", ">=": "≥", "==": "=", "!=": "≠" };

@@ -20,7 +20,15 @@ export function TopBar({ desk, state }: { readonly desk: Desk; readonly state: D
         <KeptWord state={state} />
       </div>
       <div class="top-group top-counts">
-        <Count desk={desk} state={state} panel="messages" word={counts.faults === 1 ? "fault" : "faults"} count={counts.faults} tone={counts.faults > 0 ? "fails" : "quiet"} shape={counts.faults > 0 ? "✕" : ""} />
+        <Count
+          desk={desk}
+          state={state}
+          panel="messages"
+          word={counts.faults === 1 ? "fault" : "faults"}
+          count={counts.faults}
+          tone={counts.faults > 0 ? "fails" : "quiet"}
+          shape={counts.faults > 0 ? "✕" : ""}
+        />
         <Checks desk={desk} state={state} />
         <span class="top-engine" role="status">
           {state.link === "starting" ? "starting" : state.link === "stopped" || state.link === "broken" ? "▲ stopped" : ""}
@@ -57,7 +65,17 @@ function Action({ label, run, hint }: { readonly label: string; readonly run: ()
   );
 }
 
-function PanelButton({ desk, state, panel, label }: { readonly desk: Desk; readonly state: DeskState; readonly panel: Panel; readonly label: string }) {
+function PanelButton({
+  desk,
+  state,
+  panel,
+  label,
+}: {
+  readonly desk: Desk;
+  readonly state: DeskState;
+  readonly panel: Panel;
+  readonly label: string;
+}) {
   return (
     <button type="button" class="plain" aria-expanded={state.panel === panel} onClick={() => desk.showPanel(panel)}>
       {label}
@@ -92,8 +110,14 @@ function Checks({ desk, state }: { readonly desk: Desk; readonly state: DeskStat
   const { checks, failing, open } = state.counts;
   const common = { desk, state, panel: "checks" } as const;
   if (checks === 0) return <Count {...common} word="checks" count={0} tone="quiet" shape="" />;
-  if (failing > 0) return <Count {...common} word={`of ${checks} ${checks === 1 ? "check fails" : "checks fail"}`} count={failing} tone="fails" shape="▲" />;
-  if (open > 0) return <Count {...common} word={`of ${checks} ${checks === 1 ? "check" : "checks"} not evaluated`} count={open} tone="open" shape="◇" />;
+  if (failing > 0)
+    return (
+      <Count {...common} word={`of ${checks} ${checks === 1 ? "check fails" : "checks fail"}`} count={failing} tone="fails" shape="▲" />
+    );
+  if (open > 0)
+    return (
+      <Count {...common} word={`of ${checks} ${checks === 1 ? "check" : "checks"} not evaluated`} count={open} tone="open" shape="◇" />
+    );
   return <Count {...common} word={checks === 1 ? "check holds" : "checks hold"} count={checks} tone="holds" shape="●" />;
 }
 

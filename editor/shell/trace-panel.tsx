@@ -12,7 +12,7 @@ const OPEN = 3;
 export function TracePanel({ desk, state }: { readonly desk: Desk; readonly state: DeskState }) {
   const [trace, setTrace] = useState<Trace | undefined>(undefined);
   const { traced, revision } = state;
-  // biome-ignore lint/correctness/useExhaustiveDependencies: a new revision of the outputs is a new trace
+  // A new revision of the outputs asks for a new trace.
   useEffect(() => {
     let current = true;
     if (traced === undefined) return setTrace(undefined);
@@ -29,9 +29,11 @@ export function TracePanel({ desk, state }: { readonly desk: Desk; readonly stat
     <>
       <h3>{view.note === undefined || view.note === "" ? "Working" : view.note}</h3>
       <Working view={view} />
-      {view.fault !== undefined && <p class="tone-fails">
+      {view.fault !== undefined && (
+        <p class="tone-fails">
           ✕ <MessageText text={view.fault.message} />
-        </p>}
+        </p>
+      )}
       {view.outside.map((limit) => (
         <p key={limit.formula + limit.limit} class="tone-open">
           ◆ outside validity: {limit.formula}, {limit.limit}
@@ -74,7 +76,12 @@ function Working({ view }: { readonly view: Pick<TraceView, "name" | "symbols" |
   return (
     <div class="trace-steps">
       <div>
-        {view.name !== undefined && <MathsView maths={view.name} />} = <MathsView maths={view.symbols} />
+        {view.name !== undefined && (
+          <>
+            <MathsView maths={view.name} /> ={" "}
+          </>
+        )}
+        <MathsView maths={view.symbols} />
       </div>
       {view.numbers !== undefined && (
         <div>
@@ -87,7 +94,8 @@ function Working({ view }: { readonly view: Pick<TraceView, "name" | "symbols" |
 }
 
 const saysSame = (maths: Maths, text: string): boolean =>
-  (maths.kind === "number" && (maths.unit === "" ? maths.text : `${maths.text} ${maths.unit}`) === text) || (maths.kind === "text" && maths.text === text);
+  (maths.kind === "number" && (maths.unit === "" ? maths.text : `${maths.text} ${maths.unit}`) === text) ||
+  (maths.kind === "text" && maths.text === text);
 
 function Call({ call }: { readonly call: TraceCall }) {
   return (
@@ -117,7 +125,12 @@ function Call({ call }: { readonly call: TraceCall }) {
 
 function Step({ step }: { readonly step: TraceStep }) {
   const { name } = step;
-  const working = { symbols: step.symbols, result: step.result, ...(name === undefined ? {} : { name }), ...(step.numbers === undefined ? {} : { numbers: step.numbers }) };
+  const working = {
+    symbols: step.symbols,
+    result: step.result,
+    ...(name === undefined ? {} : { name }),
+    ...(step.numbers === undefined ? {} : { numbers: step.numbers }),
+  };
   if (step.holds !== undefined) {
     return (
       <p class={step.holds ? "tone-quiet" : "tone-fails"}>

@@ -29,12 +29,16 @@ export function unify(context: Context, a: Type, b: Type): Agreement {
   }
   if (a.type === "record" && b.type === "record") {
     if (a.name !== b.name) return { clash: "type" };
-    return a.arguments.every((argument, i) => context.solver.unify(argument, b.arguments[i] ?? argument)) ? { type: a } : { clash: "dimension" };
+    return a.arguments.every((argument, i) => context.solver.unify(argument, b.arguments[i] ?? argument))
+      ? { type: a }
+      : { clash: "dimension" };
   }
   if (a.type === "family" && b.type === "family") return a.name === b.name ? { type: a } : { clash: "type" };
   if (a.type === "table" && b.type === "table") {
     if (a.columns.length !== b.columns.length) return { clash: "type" };
-    const same = a.columns.every((column, i) => column.name === b.columns[i]?.name && "type" in unify(context, column.type, b.columns[i]?.type ?? column.type));
+    const same = a.columns.every(
+      (column, i) => column.name === b.columns[i]?.name && "type" in unify(context, column.type, b.columns[i]?.type ?? column.type),
+    );
     return same ? { type: a } : { clash: "type" };
   }
   return a.type === b.type ? { type: a } : { clash: "type" };
@@ -47,7 +51,10 @@ function within(inner: Agreement, wrap: (of: Type) => Type): Agreement {
 /** Whether a value of type `given` may stand where `wanted` is: members go into families, values into Maybe, texts into their choices. */
 export function fits(context: Context, given: Type, wanted: Type): Agreement {
   if (given.type === "unknown" || wanted.type === "unknown") return { type: wanted };
-  if (wanted.type === "maybe") return given.type === "maybe" ? within(fits(context, given.of, wanted.of), () => wanted) : within(fits(context, given, wanted.of), () => wanted);
+  if (wanted.type === "maybe")
+    return given.type === "maybe"
+      ? within(fits(context, given.of, wanted.of), () => wanted)
+      : within(fits(context, given, wanted.of), () => wanted);
   if (wanted.type === "family" && given.type === "record") {
     const family = context.scope.byFullName(wanted.name);
     return family?.entry === "family" && family.members.includes(given.name) ? { type: wanted } : { clash: "type" };

@@ -19,12 +19,17 @@ export function inferConditional(expression: Conditional, context: Context, expe
 
 /** The one type of several branches; different members of an expected family meet in the family. */
 export function joinBranches(branches: readonly Core[], context: Context, expected: Type | undefined): Type {
-  if (expected?.type === "family" && branches.every((branch) => branch.type.type === "record" || branch.type.type === "family")) return expected;
+  if (expected?.type === "family" && branches.every((branch) => branch.type.type === "record" || branch.type.type === "family"))
+    return expected;
   let type: Type = { type: "unknown" };
   for (const branch of branches) {
     const agreement = unify(context, type, branch.type);
     if ("clash" in agreement) {
-      const slots = { left: say(context.solver.resolveType(type)), right: say(context.solver.resolveType(branch.type)), verb: "cannot be branches of one choice" };
+      const slots = {
+        left: say(context.solver.resolveType(type)),
+        right: say(context.solver.resolveType(branch.type)),
+        verb: "cannot be branches of one choice",
+      };
       report(context, agreement.clash === "kind" ? faults.kindsDiffer(branch.range, slots) : faults.sidesDiffer(branch.range, slots));
       return { type: "unknown" };
     }

@@ -9,12 +9,12 @@ import { bind, type Context, createContext, report } from "./context.ts";
 import type { Core, CoreFormula, CoreStep } from "./core.ts";
 import { variablesOf } from "./dimensions.ts";
 import { infer } from "./infer.ts";
-import { inferTruth } from "./truth.ts";
 import { readUnit } from "./infer-number.ts";
-import { reportMisfit } from "./misfit.ts";
 import { literalUnit } from "./input.ts";
+import { reportMisfit } from "./misfit.ts";
 import { readType } from "./read-type.ts";
 import type { Checked, Entry, Scope } from "./scope.ts";
+import { inferTruth } from "./truth.ts";
 import type { FormulaType, ParameterType, Type } from "./types.ts";
 
 interface Made {
@@ -33,8 +33,18 @@ function makeParameter(parameter: Parameter, context: Context): Made {
   }
   const open: Type = { type: "quantity", dimension: context.solver.fresh(), kind: "any" };
   const type = wanted ?? (program === undefined ? open : widened(program.type));
-  const unit = parameter.type?.kind === "unit" ? readUnit(parameter.type.unit, context, true) : program === undefined ? undefined : literalUnit(program);
-  return { name: parameter.name.name, type, ...(unit === undefined ? {} : { unit }), ...(program === undefined ? {} : { default: program }) };
+  const unit =
+    parameter.type?.kind === "unit"
+      ? readUnit(parameter.type.unit, context, true)
+      : program === undefined
+        ? undefined
+        : literalUnit(program);
+  return {
+    name: parameter.name.name,
+    type,
+    ...(unit === undefined ? {} : { unit }),
+    ...(program === undefined ? {} : { default: program }),
+  };
 }
 
 export function checkFormula(tree: Formula, scope: Scope): Checked {
@@ -48,7 +58,8 @@ export function checkFormula(tree: Formula, scope: Scope): Checked {
     context = bound.context;
   }
   for (const parameter of tree.parameters) {
-    if (taken.has(parameter.name.name)) report(context, faults.stepTwice(parameter.name.range, { name: parameter.name.text, what: "a parameter" }));
+    if (taken.has(parameter.name.name))
+      report(context, faults.stepTwice(parameter.name.range, { name: parameter.name.text, what: "a parameter" }));
     taken.set(parameter.name.name, "a parameter");
     made.push(makeParameter(parameter, outer));
   }
@@ -83,7 +94,8 @@ export function checkFormula(tree: Formula, scope: Scope): Checked {
     }
     const name = step.name?.name ?? "";
     const before = taken.get(name);
-    if (before !== undefined) report(context, faults.stepTwice(step.name?.range ?? step.range, { name: step.name?.text ?? name, what: before }));
+    if (before !== undefined)
+      report(context, faults.stepTwice(step.name?.range ?? step.range, { name: step.name?.text ?? name, what: before }));
     taken.set(name, "a step");
     const bound = bind(context, name, stepType ?? value.type);
     context = bound.context;
@@ -102,7 +114,15 @@ export function checkFormula(tree: Formula, scope: Scope): Checked {
   return finished(tree, scope, context, made, steps, type, shown);
 }
 
-function finished(tree: Formula, scope: Scope, context: Context, made: readonly Made[], steps: readonly CoreStep[], type: Type, shown: Unit | undefined): Checked {
+function finished(
+  tree: Formula,
+  scope: Scope,
+  context: Context,
+  made: readonly Made[],
+  steps: readonly CoreStep[],
+  type: Type,
+  shown: Unit | undefined,
+): Checked {
   const parameters = made.map((parameter) => ({ ...parameter, type: context.solver.resolveType(parameter.type) }));
   const scheme = schemeOf(
     parameters.map((parameter) => ({ name: parameter.name, type: parameter.type, optional: parameter.default !== undefined })),
@@ -130,7 +150,10 @@ const schemeOf = (parameters: readonly ParameterType[], type: Type): FormulaType
 });
 
 /** The type of a native from its head, in the scope that knows its records. Throws on a head that is wrong: the build's fault. */
-export function nativeType(head: { readonly parameters: readonly Parameter[]; readonly type?: Formula["type"] }, scope: Scope): FormulaType {
+export function nativeType(
+  head: { readonly parameters: readonly Parameter[]; readonly type?: Formula["type"] },
+  scope: Scope,
+): FormulaType {
   const context = createContext(scope, "formula", infer);
   const parameters = head.parameters.map((parameter): ParameterType => {
     const made = makeParameter(parameter, context);

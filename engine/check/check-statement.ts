@@ -1,22 +1,31 @@
 // One statement checked: what it declares, its program, its faults.
 
 import { faults } from "../diagnostics/index.ts";
-import type { Check, Comparison, Definition, Example, Expression, FamilyDeclaration, RecordDeclaration, StatementTree } from "../syntax/index.ts";
+import type {
+  Check,
+  Comparison,
+  Definition,
+  Example,
+  Expression,
+  FamilyDeclaration,
+  RecordDeclaration,
+  StatementTree,
+} from "../syntax/index.ts";
 import type { Unit } from "../units/index.ts";
 import { dimensionless, dimensionOf } from "../units/index.ts";
 import { fits, unify } from "./agree.ts";
 import { checkFormula } from "./check-formula.ts";
-import { type Context, constant, createContext, faulty, node, report } from "./context.ts";
-import type { Core } from "./core.ts";
-import { dottedName, whatItIs } from "./infer-name.ts";
-import { infer } from "./infer.ts";
-import { plainNumber, readUnit } from "./infer-number.ts";
 import { declaredDiffers, result, shownUnit, unitOf, widened } from "./checked.ts";
 import { clash } from "./clash.ts";
-import { reportMisfit } from "./misfit.ts";
-import { inferSolve, inferSpread, inferStudy } from "./infer-spread.ts";
+import { type Context, constant, createContext, faulty, node, report } from "./context.ts";
+import type { Core } from "./core.ts";
 import { variablesOf } from "./dimensions.ts";
+import { infer } from "./infer.ts";
+import { dottedName, whatItIs } from "./infer-name.ts";
+import { plainNumber, readUnit } from "./infer-number.ts";
+import { inferSolve, inferSpread, inferStudy } from "./infer-spread.ts";
 import { isInput, literalUnit } from "./input.ts";
+import { reportMisfit } from "./misfit.ts";
 import { readType } from "./read-type.ts";
 import { say } from "./say.ts";
 import type { Checked, CheckedWithin, Entry, FieldType, Scope } from "./scope.ts";
@@ -102,7 +111,15 @@ function checkWithin(tree: Definition, type: Type, body: Core, input: boolean, c
   const text = (expression: Expression): string => textOf(expression);
   if (high < low) report(context, faults.boundsTurned(tree.within.range, { low: text(tree.within.from), high: text(tree.within.to) }));
   else if (value !== undefined && !(low <= value && value <= high)) {
-    report(context, faults.outsideWithin(tree.value.range, { name: tree.name.text, value: text(tree.value), low: text(tree.within.from), high: text(tree.within.to) }));
+    report(
+      context,
+      faults.outsideWithin(tree.value.range, {
+        name: tree.name.text,
+        value: text(tree.value),
+        low: text(tree.within.from),
+        high: text(tree.within.to),
+      }),
+    );
   }
   return { from: low, to: high };
 }
@@ -126,14 +143,24 @@ function textOf(expression: Expression): string {
 function checkCheck(tree: Check, scope: Scope): Checked {
   const context = createContext(scope, "open", infer);
   const { condition } = tree;
-  if (condition.kind === "compare" && condition.operators.length === 1 && condition.operators[0] !== "==" && condition.operators[0] !== "!=") {
+  if (
+    condition.kind === "compare" &&
+    condition.operators.length === 1 &&
+    condition.operators[0] !== "==" &&
+    condition.operators[0] !== "!="
+  ) {
     const compared = comparison(tree, condition, context);
     if (compared !== undefined) return compared;
   }
   const body = infer(condition, context);
   if (tree.factor !== undefined) {
     infer(tree.factor, context);
-    report(context, faults.factorMisplaced(tree.factor.range, { why: condition.kind === "compare" ? "this has more or other sides" : "this is a condition" }));
+    report(
+      context,
+      faults.factorMisplaced(tree.factor.range, {
+        why: condition.kind === "compare" ? "this has more or other sides" : "this is a condition",
+      }),
+    );
   }
   wantTruth(body, condition, context);
   return result(context, { program: "condition", unit: unitOf(context, body), type: { type: "truth" } });
@@ -174,14 +201,28 @@ function comparison(tree: Check, condition: Comparison, context: Context): Check
   let factor: Core = constant(condition.range, plainNumber, 1);
   if (tree.factor !== undefined) {
     factor = infer(tree.factor, context);
-    const fit = factor.type.type === "quantity" ? unify(context, factor.type, { type: "quantity", dimension: dimensionless, kind: "number" }) : undefined;
+    const fit =
+      factor.type.type === "quantity"
+        ? unify(context, factor.type, { type: "quantity", dimension: dimensionless, kind: "number" })
+        : undefined;
     if (factor.type.type !== "unknown" && (fit === undefined || "clash" in fit)) {
       report(context, faults.wrongType(tree.factor.range, { place: "A factor", wanted: "a plain number", given: say(factor.type) }));
     }
     if (!ratio) report(context, faults.factorMisplaced(tree.factor.range, { why: "temperature points have no multiple" }));
   }
-  const body = node(context, { op: "list", items: [demand, capacity, factor], range: condition.range, type: { type: "list", of: { type: "unknown" } } });
-  return result(context, { program: "comparison", unit: unitOf(context, body), type: demand.type, ratio, strict: operator === "<" || operator === ">" });
+  const body = node(context, {
+    op: "list",
+    items: [demand, capacity, factor],
+    range: condition.range,
+    type: { type: "list", of: { type: "unknown" } },
+  });
+  return result(context, {
+    program: "comparison",
+    unit: unitOf(context, body),
+    type: demand.type,
+    ratio,
+    strict: operator === "<" || operator === ">",
+  });
 }
 
 function checkExample(tree: Example, scope: Scope): Checked {
@@ -189,13 +230,18 @@ function checkExample(tree: Example, scope: Scope): Checked {
   const actual = infer(tree.actual, context);
   const expected = infer(tree.expected, context, actual.type);
   const agreement = unify(context, actual.type, expected.type);
-  if ("clash" in agreement) report(context, clash(context, tree.expected.range, actual.type, expected.type, agreement.clash, "cannot be compared", {}));
+  if ("clash" in agreement)
+    report(context, clash(context, tree.expected.range, actual.type, expected.type, agreement.clash, "cannot be compared", {}));
   const items = [actual, expected];
   if (tree.tolerance !== undefined) {
     const tolerance = infer(tree.tolerance, context);
     const wanted: Type = actual.type.type === "point" ? typeOfDifference : actual.type.type === "list" ? actual.type.of : actual.type;
     const fit = unify(context, wanted, tolerance.type);
-    if ("clash" in fit) report(context, clash(context, tree.tolerance.range, wanted, tolerance.type, fit.clash, "do not fit: a tolerance is of the kind of the value", {}));
+    if ("clash" in fit)
+      report(
+        context,
+        clash(context, tree.tolerance.range, wanted, tolerance.type, fit.clash, "do not fit: a tolerance is of the kind of the value", {}),
+      );
     items.push(tolerance);
   }
   const body = node(context, { op: "list", items, range: tree.working, type: { type: "list", of: { type: "unknown" } } });
@@ -218,7 +264,8 @@ function checkRecord(tree: RecordDeclaration, scope: Scope): Checked {
     }
     const open: Type = { type: "quantity", dimension: context.solver.fresh(), kind: "any" };
     const type = wanted ?? (program === undefined ? open : widened(program.type));
-    const unit = field.type?.kind === "unit" ? readUnit(field.type.unit, context, true) : program === undefined ? undefined : literalUnit(program);
+    const unit =
+      field.type?.kind === "unit" ? readUnit(field.type.unit, context, true) : program === undefined ? undefined : literalUnit(program);
     fields.push({ name, type, ...(unit === undefined ? {} : { unit }), ...(program === undefined ? {} : { default: program }) });
   }
   const resolved = fields.map((field) => ({ ...field, type: context.solver.resolveType(field.type) }));
@@ -241,9 +288,16 @@ function checkFamily(tree: FamilyDeclaration, scope: Scope): Checked {
     const found = name === undefined ? undefined : scope.find(name);
     if (found?.entry.entry === "record") members.push(found.entry.name);
     else if (found?.entry.entry !== "faulty") {
-      const what = found === undefined ? faults.unknownName(member.range, { name: name ?? "this" }) : faults.notAMember(member.range, { name: `${name ?? "this"} (${whatItIs(found.entry)})`, family: tree.name.text });
+      const what =
+        found === undefined
+          ? faults.unknownName(member.range, { name: name ?? "this" })
+          : faults.notAMember(member.range, { name: `${name ?? "this"} (${whatItIs(found.entry)})`, family: tree.name.text });
       report(context, what);
     } else faulty(context, member.range);
   }
-  return result(context, { program: "none", declares: tree.name.name, entry: { entry: "family", name: scope.fullName(tree.name.name), members } });
+  return result(context, {
+    program: "none",
+    declares: tree.name.name,
+    entry: { entry: "family", name: scope.fullName(tree.name.name), members },
+  });
 }

@@ -4,6 +4,7 @@ import { faults } from "../diagnostics/index.ts";
 import type { Definition } from "../syntax/index.ts";
 import { clashAdvice, temperature, type Unit } from "../units/index.ts";
 import { unify } from "./agree.ts";
+import { sentence } from "./clash.ts";
 import { type Context, finish, report } from "./context.ts";
 import type { Core, CoreUnit } from "./core.ts";
 import { readUnit, typeOfUnit } from "./infer-number.ts";
@@ -13,7 +14,10 @@ import type { Checked } from "./scope.ts";
 import type { Type } from "./types.ts";
 
 /** Puts together what checking gave; a fault makes the entry faulty and takes the program away. */
-export function result(context: Context, made: Partial<Omit<Checked, "diagnostics">> & { readonly program: Checked["program"]; readonly declares?: string }): Checked {
+export function result(
+  context: Context,
+  made: Partial<Omit<Checked, "diagnostics">> & { readonly program: Checked["program"]; readonly declares?: string },
+): Checked {
   finish(context);
   const { diagnostics } = context.shared;
   const { declares, ...rest } = made;
@@ -30,7 +34,8 @@ export function unitOf(context: Context, body: Core): CoreUnit {
 export function declaredDiffers(name: string, body: Core, wanted: Type, context: Context, kind: "dimension" | "kind" | "type"): void {
   const given = context.solver.resolveType(body.type);
   const aim = context.solver.resolveType(wanted);
-  if (given.type === "quantity" && aim.type === "quantity") report(context, faults.declaredResultDiffers(body.range, { name, wanted: say(aim), given: say(given) }));
+  if (given.type === "quantity" && aim.type === "quantity")
+    report(context, faults.declaredResultDiffers(body.range, { name, wanted: say(aim), given: say(given) }));
   else reportMisfit({ ...body, type: given } as Core, aim, context, `The type of ${name}`, kind);
 }
 
@@ -54,7 +59,10 @@ export function shownUnit(written: NonNullable<Definition["unit"]>, type: Type, 
   }
   const turns = agreement.clash === "kind" ? "Divide by 1 rev (or 1 rad) to leave the angle." : undefined;
   const clash = given.type === "quantity" && aim.type === "quantity" ? clashAdvice(given.dimension, aim.dimension) : undefined;
-  report(context, faults.unitDoesNotFit(written.range, { given: say(given), unit: unit.text, wanted: say(aim), advice: turns ?? clash }));
+  report(
+    context,
+    faults.unitDoesNotFit(written.range, { given: say(given), unit: unit.text, wanted: say(aim), advice: turns ?? sentence(clash) }),
+  );
   return undefined;
 }
 

@@ -8,12 +8,20 @@ import { say } from "./say.ts";
 import type { Type } from "./types.ts";
 
 /** The fault of two sides that do not go together. */
-export function clash(context: Context, at: Range, a: Type, b: Type, kind: "dimension" | "kind" | "type", verb: string, extras: Extras): Diagnostic {
+export function clash(
+  context: Context,
+  at: Range,
+  a: Type,
+  b: Type,
+  kind: "dimension" | "kind" | "type",
+  verb: string,
+  extras: Extras,
+): Diagnostic {
   const [left, right] = [context.solver.resolveType(a), context.solver.resolveType(b)];
   const slots = { left: say(left), right: say(right), verb };
   if (kind === "kind") return faults.kindsDiffer(at, { ...slots, advice: kindAdvice(left, right) }, extras);
   const advice = left.type === "quantity" && right.type === "quantity" ? clashAdvice(left.dimension, right.dimension) : undefined;
-  return faults.sidesDiffer(at, { ...slots, advice: advice ?? bareNumberAdvice(left, right) }, extras);
+  return faults.sidesDiffer(at, { ...slots, advice: sentence(advice) ?? bareNumberAdvice(left, right) }, extras);
 }
 
 function kindAdvice(a: Type, b: Type): string | undefined {
@@ -29,3 +37,9 @@ function bareNumberAdvice(a: Type, b: Type): string | undefined {
   if (bare(a) === bare(b)) return undefined;
   return "A bare number has no unit: write the unit it is meant in.";
 }
+
+/** Advice of the units room is a fragment; a hint is a sentence. */
+export const sentence = (fragment: string | undefined): string | undefined =>
+  fragment === undefined || fragment === ""
+    ? undefined
+    : `${fragment.charAt(0).toUpperCase()}${fragment.slice(1)}${fragment.endsWith(".") ? "" : "."}`;

@@ -2,8 +2,8 @@
 // Names are resolved, literals are SI numbers, mapping over lists is explicit, nothing is left to decide by type.
 
 import type { Range } from "../base/index.ts";
-import type { CompareOperator } from "../syntax/index.ts";
 import type { Value } from "../run/index.ts";
+import type { CompareOperator } from "../syntax/index.ts";
 import type { Dimension, Unit } from "../units/index.ts";
 import type { Type } from "./types.ts";
 

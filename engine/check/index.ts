@@ -1,10 +1,10 @@
 // The door of engine/check: types, the typed program, the checking of one statement.
 
-export { checkStatement } from "./check-statement.ts";
+export { checkExpression } from "./check-expression.ts";
 export { nativeType } from "./check-formula.ts";
+export { checkStatement } from "./check-statement.ts";
 export type { Core, CoreFormula, CoreStep, CoreUnit } from "./core.ts";
 export { exposedSymbols, typeOfUnit } from "./infer-number.ts";
-export { checkExpression } from "./check-expression.ts";
 export { isInput } from "./input.ts";
 export { intrinsicTypes } from "./intrinsic-types.ts";
 export { say, shortName, typeText } from "./say.ts";

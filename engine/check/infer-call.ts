@@ -9,10 +9,10 @@ import type { Core, CoreFormula } from "./core.ts";
 import { instantiate } from "./dimensions.ts";
 import { dottedName, unknownName, whatItIs } from "./infer-name.ts";
 import { readUnit } from "./infer-number.ts";
-import { reportMisfit } from "./misfit.ts";
 import { type IntrinsicType, intrinsicTypes } from "./intrinsic-types.ts";
 import { resultKind } from "./kinds.ts";
 import { mapOver } from "./map-over.ts";
+import { reportMisfit } from "./misfit.ts";
 import { say } from "./say.ts";
 import type { FormulaType, Type } from "./types.ts";
 
@@ -21,7 +21,15 @@ export function inferCall(expression: Call, context: Context): Core {
   const found = name === undefined || context.locals.has(name) ? undefined : context.scope.find(name);
   if (found !== undefined && name !== undefined) {
     const { entry } = found;
-    if (entry.entry === "formula") return callFormula(expression, context, name, entry.type, entry.core, globalNode(context, found, name, expression.callee.range, { type: "unknown" }));
+    if (entry.entry === "formula")
+      return callFormula(
+        expression,
+        context,
+        name,
+        entry.type,
+        entry.core,
+        globalNode(context, found, name, expression.callee.range, { type: "unknown" }),
+      );
     if (entry.entry === "native") return callNative(expression, context, entry.name, entry.type);
     if (entry.entry === "faulty") {
       need(context, found.key);
@@ -35,14 +43,28 @@ export function inferCall(expression: Call, context: Context): Core {
   if (intrinsic !== undefined && name !== undefined) return callIntrinsic(expression, context, name, intrinsic);
   for (const argument of expression.arguments) context.infer(argument.value, context);
   if (expression.callee.kind === "member" && name === undefined) {
-    return faulty(context, expression.callee.range, faults.notAFormula(expression.callee.range, { name: expression.callee.field.text, what: "a field" }));
+    return faulty(
+      context,
+      expression.callee.range,
+      faults.notAFormula(expression.callee.range, { name: expression.callee.field.text, what: "a field" }),
+    );
   }
-  return unknownName(expression.callee, { ...context, scope: { ...context.scope, names: () => [...context.scope.names(), ...Object.keys(intrinsicTypes)] } });
+  return unknownName(expression.callee, {
+    ...context,
+    scope: { ...context.scope, names: () => [...context.scope.names(), ...Object.keys(intrinsicTypes)] },
+  });
 }
 
 function notAFormula(expression: Call, context: Context, name: string, what: string): Core {
-  const mend = { label: `Multiply: ${name} * (...)`, changes: [{ from: expression.callee.range.to, to: expression.callee.range.to, insert: " * " }] };
-  return faulty(context, expression.callee.range, faults.notAFormula(expression.callee.range, { name, what }, { mends: what === "a value" ? [mend] : [] }));
+  const mend = {
+    label: `Multiply: ${name} * (...)`,
+    changes: [{ from: expression.callee.range.to, to: expression.callee.range.to, insert: " * " }],
+  };
+  return faulty(
+    context,
+    expression.callee.range,
+    faults.notAFormula(expression.callee.range, { name, what }, { mends: what === "a value" ? [mend] : [] }),
+  );
 }
 
 interface Placed {
@@ -51,7 +73,14 @@ interface Placed {
 }
 
 /** Puts the arguments in the order of the parameters; undefined when one does not belong (reported). */
-function place(expression: Call, context: Context, name: string, parameters: readonly string[], most: number, wanted: readonly Type[]): Placed | undefined {
+function place(
+  expression: Call,
+  context: Context,
+  name: string,
+  parameters: readonly string[],
+  most: number,
+  wanted: readonly Type[],
+): Placed | undefined {
   const cores: (Core | undefined)[] = [];
   let right = true;
   expression.arguments.forEach((argument, position) => {
@@ -65,7 +94,15 @@ function place(expression: Call, context: Context, name: string, parameters: rea
       report(context, faults.unknownArgument(named.range, { formula: name, name: named.text, nearest: near }, { mends }));
       right = false;
     } else if (named === undefined && position >= most) {
-      if (right) report(context, faults.tooManyArguments(argument.range, { formula: name, most: most === 1 ? "1 argument" : `${most} arguments`, count: String(expression.arguments.length) }));
+      if (right)
+        report(
+          context,
+          faults.tooManyArguments(argument.range, {
+            formula: name,
+            most: most === 1 ? "1 argument" : `${most} arguments`,
+            count: String(expression.arguments.length),
+          }),
+        );
       right = false;
     } else if (cores[index] !== undefined) {
       report(context, faults.argumentTwice(argument.range, { formula: name, name: parameters[index] ?? "" }));
@@ -112,8 +149,11 @@ function callTyped(
   const names = type.parameters.map((parameter) => parameter.name);
   const placed = place(expression, context, name, names, names.length, parameters);
   if (placed === undefined) return faulty(context, expression.range);
-  const missing = type.parameters.filter((parameter, i) => !parameter.optional && placed.cores[i] === undefined).map((parameter) => parameter.name);
-  if (missing.length > 0) return faulty(context, expression.range, faults.missingArgument(expression.range, { formula: name, missing: missing.join(", ") }));
+  const missing = type.parameters
+    .filter((parameter, i) => !parameter.optional && placed.cores[i] === undefined)
+    .map((parameter) => parameter.name);
+  if (missing.length > 0)
+    return faulty(context, expression.range, faults.missingArgument(expression.range, { formula: name, missing: missing.join(", ") }));
   const indexes = placed.cores.flatMap((core, i) => (core === undefined ? [] : [i]));
   const given = indexes.map((i) => placed.cores[i] as Core);
   if (given.some((core) => core.type.type === "unknown")) return faulty(context, expression.range);
@@ -141,7 +181,14 @@ function callTyped(
   );
 }
 
-function misfit(value: Core, wanted: Type, context: Context, formula: string, parameter: string, kind: "dimension" | "kind" | "type"): void {
+function misfit(
+  value: Core,
+  wanted: Type,
+  context: Context,
+  formula: string,
+  parameter: string,
+  kind: "dimension" | "kind" | "type",
+): void {
   const [given, aim] = [context.solver.resolveType(value.type), context.solver.resolveType(wanted)];
   if (given.type === "quantity" && aim.type === "quantity") {
     const bare = given.dimension.exponents.length === 0;
@@ -155,7 +202,14 @@ function misfit(value: Core, wanted: Type, context: Context, formula: string, pa
 function callNative(expression: Call, context: Context, native: string, type: FormulaType): Core {
   return callTyped(expression, context, native, type, (values, { result }) => {
     const given = values.flatMap((value) => (value === undefined ? [] : [value]));
-    return node(context, { op: "native", native, name: native, arguments: given, range: expression.range, type: context.solver.resolveType(result) });
+    return node(context, {
+      op: "native",
+      native,
+      name: native,
+      arguments: given,
+      range: expression.range,
+      type: context.solver.resolveType(result),
+    });
   });
 }
 
@@ -165,7 +219,11 @@ function callFormula(expression: Call, context: Context, name: string, type: For
     const kinds = parameters.map((parameter, i) => context.solver.resolveType(values[i]?.type ?? parameter));
     const kind = resultKind(core, type.variables, kinds, context);
     if (kind !== undefined && "clash" in kind) {
-      return faulty(context, expression.range, faults.kindsDiffer(expression.range, { left: say(kind.clash[0]), right: say(kind.clash[1]), verb: `meet inside ${name}` }));
+      return faulty(
+        context,
+        expression.range,
+        faults.kindsDiffer(expression.range, { left: say(kind.clash[0]), right: say(kind.clash[1]), verb: `meet inside ${name}` }),
+      );
     }
     const out: Type = resolved.type === "quantity" && kind !== undefined ? { ...resolved, kind: kind.kind } : resolved;
     const made = { op: "call", formula, name, arguments: values, range: expression.range, type: out } as const;

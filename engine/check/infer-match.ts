@@ -2,9 +2,9 @@
 
 import { faults } from "../diagnostics/index.ts";
 import type { MatchArm, MatchUse } from "../syntax/index.ts";
+import { joinBranches } from "./branches.ts";
 import { bind, type Context, faulty, node, report } from "./context.ts";
 import type { Core } from "./core.ts";
-import { joinBranches } from "./branches.ts";
 import { dottedName } from "./infer-name.ts";
 import { say, shortName } from "./say.ts";
 import type { Type } from "./types.ts";
@@ -14,7 +14,15 @@ export function inferMatch(expression: MatchUse, context: Context, expected: Typ
   if (of.type.type === "maybe") return matchMaybe(expression, of, of.type.of, context, expected);
   if (of.type.type === "family") return matchFamily(expression, of, of.type.name, context, expected);
   if (of.type.type === "unknown") return faulty(context, expression.range);
-  return faulty(context, expression.of.range, faults.wrongType(expression.of.range, { place: "match", wanted: "a member of a family, or a value that may be none", given: say(of.type) }));
+  return faulty(
+    context,
+    expression.of.range,
+    faults.wrongType(expression.of.range, {
+      place: "match",
+      wanted: "a member of a family, or a value that may be none",
+      given: say(of.type),
+    }),
+  );
 }
 
 function armBody(arm: MatchArm, type: Type, context: Context, expected: Type | undefined): { readonly slot: number; readonly body: Core } {
@@ -57,7 +65,8 @@ function matchFamily(expression: MatchUse, of: Core, family: string, context: Co
     arms.push({ record: full, ...armBody(arm, type, context, expected) });
   }
   const missing = members.filter((member) => !arms.some((arm) => arm.record === member));
-  if (missing.length > 0) return faulty(context, expression.range, faults.armMissing(expression.range, { missing: missing.map(shortName).join(", ") }));
+  if (missing.length > 0)
+    return faulty(context, expression.range, faults.armMissing(expression.range, { missing: missing.map(shortName).join(", ") }));
   const type = joinBranches(
     arms.map((arm) => arm.body),
     context,
@@ -65,4 +74,3 @@ function matchFamily(expression: MatchUse, of: Core, family: string, context: Co
   );
   return node(context, { op: "match", of, arms, range: expression.range, type });
 }
-

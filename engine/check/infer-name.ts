@@ -32,7 +32,8 @@ export const whatItIs = (entry: Entry): string =>
 
 export function inferName(expression: NameUse, context: Context): Core {
   const local = context.locals.get(expression.name);
-  if (local !== undefined) return node(context, { op: "local", slot: local.slot, name: expression.name, range: expression.range, type: local.type });
+  if (local !== undefined)
+    return node(context, { op: "local", slot: local.slot, name: expression.name, range: expression.range, type: local.type });
   const found = context.scope.find(expression.name);
   if (found !== undefined) return useOf(found, expression.text, expression.range, context);
   if (expression.name === "pi") return { ...constant(expression.range, plainNumber, Math.PI), literal: false } as Core;
@@ -43,14 +44,20 @@ function useOf(found: Found, text: string, at: Member["range"], context: Context
   const { entry } = found;
   if (entry.entry === "value") return globalNode(context, found, text, at, entry.type);
   if (entry.entry === "faulty") return globalNode(context, found, text, at, { type: "unknown" });
-  const advice = entry.entry === "formula" || entry.entry === "native" ? `Call it: ${text}(...).` : entry.entry === "record" ? `Make one: ${text} { ... }.` : undefined;
+  const advice =
+    entry.entry === "formula" || entry.entry === "native"
+      ? `Call it: ${text}(...).`
+      : entry.entry === "record"
+        ? `Make one: ${text} { ... }.`
+        : undefined;
   return faulty(context, at, faults.notAValue(at, { name: text, what: whatItIs(entry), advice }));
 }
 
 export function unknownName(expression: NameUse | Member, context: Context): Core {
   if (expression.kind === "member" && expression.of.kind === "name") return notInFile(expression, expression.of.name, context);
   const text = expression.kind === "name" ? expression.text : expression.field.text;
-  const near = expression.kind === "name" ? nearest(expression.name, [...context.locals.keys(), ...context.scope.names(), "pi"]) : undefined;
+  const near =
+    expression.kind === "name" ? nearest(expression.name, [...context.locals.keys(), ...context.scope.names(), "pi"]) : undefined;
   const mends = near === undefined ? [] : [{ label: `Write ${near}`, changes: [{ ...expression.range, insert: near }] }];
   return faulty(context, expression.range, faults.unknownName(expression.range, { name: text, nearest: near }, { mends }));
 }
@@ -72,7 +79,9 @@ export function inferMember(expression: Member, context: Context): Core {
     return found === undefined ? unknownName(expression, context) : useOf(found, dotted, expression.range, context);
   }
   const of = context.infer(expression.of, context);
-  return mapOver(context, [of], expression.range, ([value]) => (value === undefined ? faulty(context, expression.range) : memberOf(value, expression, context)));
+  return mapOver(context, [of], expression.range, ([value]) =>
+    value === undefined ? faulty(context, expression.range) : memberOf(value, expression, context),
+  );
 }
 
 function memberOf(of: Core, expression: Member, context: Context): Core {
@@ -82,15 +91,27 @@ function memberOf(of: Core, expression: Member, context: Context): Core {
     const known = recordFields(of.type, context);
     const index = known.findIndex((candidate) => candidate.name === field.name);
     const hit = known[index];
-    if (hit !== undefined) return node(context, { op: "field", of, field: index, name: field.name, range: expression.range, type: hit.type });
-    const near = nearest(field.name, known.map((candidate) => candidate.name));
+    if (hit !== undefined)
+      return node(context, { op: "field", of, field: index, name: field.name, range: expression.range, type: hit.type });
+    const near = nearest(
+      field.name,
+      known.map((candidate) => candidate.name),
+    );
     const mends = near === undefined ? [] : [{ label: `Write ${near}`, changes: [{ ...field.range, insert: near }] }];
-    return faulty(context, field.range, faults.unknownField(field.range, { record: shortName(of.type.name), name: field.text, nearest: near }, { mends }));
+    return faulty(
+      context,
+      field.range,
+      faults.unknownField(field.range, { record: shortName(of.type.name), name: field.text, nearest: near }, { mends }),
+    );
   }
   if (of.type.type === "table") {
     const column = of.type.columns.find((candidate) => candidate.name === field.name || candidate.name === field.text);
-    if (column !== undefined) return node(context, { op: "column", of, name: column.name, range: expression.range, type: { type: "list", of: column.type } });
-    const near = nearest(field.name, of.type.columns.map((candidate) => candidate.name));
+    if (column !== undefined)
+      return node(context, { op: "column", of, name: column.name, range: expression.range, type: { type: "list", of: column.type } });
+    const near = nearest(
+      field.name,
+      of.type.columns.map((candidate) => candidate.name),
+    );
     return faulty(context, field.range, faults.noColumn(field.range, { name: field.text, nearest: near }));
   }
   const advice =
@@ -101,11 +122,18 @@ function memberOf(of: Core, expression: Member, context: Context): Core {
         : of.type.type === "quantity"
           ? "A bare parameter is a quantity: give its record as the type."
           : undefined;
-  return faulty(context, expression.range, faults.noFields(expression.range, { given: say(context.solver.resolveType(of.type)), name: field.text, advice }));
+  return faulty(
+    context,
+    expression.range,
+    faults.noFields(expression.range, { given: say(context.solver.resolveType(of.type)), name: field.text, advice }),
+  );
 }
 
 /** The fields of a record type with its dimension arguments put in. */
-export function recordFields(type: Extract<Type, { type: "record" }>, context: Context): readonly { readonly name: string; readonly type: Type }[] {
+export function recordFields(
+  type: Extract<Type, { type: "record" }>,
+  context: Context,
+): readonly { readonly name: string; readonly type: Type }[] {
   const entry = context.scope.byFullName(type.name);
   if (entry?.entry !== "record") return [];
   const change = substitution(entry.variables, type.arguments);
@@ -118,7 +146,11 @@ export function inferColumn(expression: ColumnUse, context: Context): Core {
   const index = context.columns.names.findIndex((name) => name === field.name || name === field.text);
   const [type, slot] = [context.columns.types[index], context.columns.slots[index]];
   if (type === undefined || slot === undefined) {
-    return faulty(context, expression.range, faults.noColumn(expression.range, { name: field.text, nearest: nearest(field.name, context.columns.names) }));
+    return faulty(
+      context,
+      expression.range,
+      faults.noColumn(expression.range, { name: field.text, nearest: nearest(field.name, context.columns.names) }),
+    );
   }
   return node(context, { op: "local", slot, name: field.text, range: expression.range, type });
 }

@@ -17,7 +17,8 @@ export function readUnit(unit: UnitText, context: Context, leadingOne: boolean):
   return undefined;
 }
 
-export const typeOfUnit = (unit: Unit): Type => (unit.point ? { type: "point" } : { type: "quantity", dimension: unit.dimension, kind: unit.kind });
+export const typeOfUnit = (unit: Unit): Type =>
+  unit.point ? { type: "point" } : { type: "quantity", dimension: unit.dimension, kind: unit.kind };
 
 /** `sign` is "-" when a minus stands directly before a temperature point, to which it belongs. */
 export function inferNumber(expression: NumberLiteral, context: Context, sign: "" | "-" = ""): Core {
@@ -33,9 +34,8 @@ export function inferNumber(expression: NumberLiteral, context: Context, sign: "
 
 /** The symbols of a literal that could also be read as a product or quotient with a name: `3 d`, `2 N/A`. */
 export function exposedSymbols(unitText: string): readonly string[] {
-  const afterSlash = /\/\s*([\p{L}_][\p{L}\p{N}_]*)$/u.exec(unitText)?.[1];
-  if (afterSlash !== undefined) return [afterSlash];
-  return /^[\p{L}_][\p{L}\p{N}_]*$/u.test(unitText) ? [unitText] : [];
+  const symbol = /(?:^|\/\s*)([\p{L}_][\p{L}\p{N}_]*)$/u.exec(unitText)?.[1];
+  return symbol !== undefined && "unit" in parseUnit(symbol) ? [symbol] : [];
 }
 
 function refuseAmbiguous(expression: NumberLiteral, context: Context): void {
@@ -43,7 +43,9 @@ function refuseAmbiguous(expression: NumberLiteral, context: Context): void {
   for (const symbol of exposedSymbols(text)) {
     if (!context.scope.ambiguous(symbol)) continue;
     const divided = text.includes("/");
-    const spelled = divided ? `${expression.digits} ${text.slice(0, text.lastIndexOf("/"))} / ${symbol}` : `${expression.digits} * ${symbol}`;
+    const spelled = divided
+      ? `${expression.digits} ${text.slice(0, text.lastIndexOf("/"))} / ${symbol}`
+      : `${expression.digits} * ${symbol}`;
     report(
       context,
       faults.unitOrName(

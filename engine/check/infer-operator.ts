@@ -4,8 +4,8 @@ import type { Range } from "../base/index.ts";
 import { type Diagnostic, type Extras, faults } from "../diagnostics/index.ts";
 import type { Binary, Comparison, Expression, Unary } from "../syntax/index.ts";
 import {
-  describeDimension,
   type Dimension,
+  describeDimension,
   dimensionless,
   dimensionOf,
   divide,
@@ -20,24 +20,26 @@ import {
   withinExponentLimit,
 } from "../units/index.ts";
 import { unify } from "./agree.ts";
+import { clash } from "./clash.ts";
 import { type Context, faulty, node, report } from "./context.ts";
 import type { Core } from "./core.ts";
 import { hasVariables } from "./dimensions.ts";
 import { literalExponent } from "./exponent.ts";
-import { clash } from "./clash.ts";
-import { inferTruth } from "./truth.ts";
 import { inferNumber } from "./infer-number.ts";
 import { mapOver } from "./map-over.ts";
 import { say } from "./say.ts";
+import { inferTruth } from "./truth.ts";
 import type { Type } from "./types.ts";
 
 const temperatureDimension = dimensionOf("temperature");
 
 /** A quantity type whose dimension may still be open. */
-const asQuantity = (type: Type): { readonly dimension: Dimension; readonly kind: Kind } | undefined => (type.type === "quantity" ? type : undefined);
+const asQuantity = (type: Type): { readonly dimension: Dimension; readonly kind: Kind } | undefined =>
+  type.type === "quantity" ? type : undefined;
 
 export function inferUnary(expression: Unary, context: Context): Core {
-  if (expression.operator === "not") return node(context, { op: "not", of: inferTruth(expression.of, context, "not"), range: expression.range, type: { type: "truth" } });
+  if (expression.operator === "not")
+    return node(context, { op: "not", of: inferTruth(expression.of, context, "not"), range: expression.range, type: { type: "truth" } });
   if (expression.operator === "-" && expression.of.kind === "number") {
     const literal = inferNumber(expression.of, context, "-");
     if (literal.op === "constant") return { ...literal, range: expression.range };
@@ -46,7 +48,8 @@ export function inferUnary(expression: Unary, context: Context): Core {
   if (expression.operator === "+") return of;
   return mapOver(context, [of], expression.range, ([value]) => {
     if (value === undefined || value.type.type === "unknown") return faulty(context, expression.range);
-    if (value.type.type === "point") return faulty(context, expression.range, faults.pointArithmetic(expression.of.range, { verb: "turned negative" }));
+    if (value.type.type === "point")
+      return faulty(context, expression.range, faults.pointArithmetic(expression.of.range, { verb: "turned negative" }));
     if (value.type.type !== "quantity") return wantQuantity(context, value, expression.of.range, "A minus sign");
     return node(context, { op: "negate", of: value, range: expression.range, type: value.type });
   });
@@ -68,7 +71,8 @@ export function inferBinary(expression: Binary, context: Context): Core {
   const left = context.infer(expression.left, context);
   const right = context.infer(expression.right, context);
   return mapOver(context, [left, right], expression.range, ([a, b]) => {
-    if (a === undefined || b === undefined || a.type.type === "unknown" || b.type.type === "unknown") return faulty(context, expression.range);
+    if (a === undefined || b === undefined || a.type.type === "unknown" || b.type.type === "unknown")
+      return faulty(context, expression.range);
     return operator === "+" || operator === "-" ? sum(expression, context, a, b) : product(expression, context, a, b);
   });
 }
@@ -81,7 +85,19 @@ function sum(expression: Binary, context: Context, a: Core, b: Core): Core {
   if (b.type.type !== "quantity") return wantQuantity(context, b, expression.right.range, `The sign ${expression.operator}`);
   const agreement = unify(context, a.type, b.type);
   if ("type" in agreement) return make(agreement.type);
-  return faulty(context, expression.range, clash(context, expression.range, a.type, b.type, agreement.clash, op === "add" ? "do not add" : "do not subtract", quotientMends(context, expression, a.type, b.type)));
+  return faulty(
+    context,
+    expression.range,
+    clash(
+      context,
+      expression.range,
+      a.type,
+      b.type,
+      agreement.clash,
+      op === "add" ? "do not add" : "do not subtract",
+      quotientMends(context, expression, a.type, b.type),
+    ),
+  );
 }
 
 function pointSum(expression: Binary, context: Context, a: Core, b: Core, make: (type: Type) => Core): Core {
@@ -89,16 +105,31 @@ function pointSum(expression: Binary, context: Context, a: Core, b: Core, make: 
   const minus = expression.operator === "-";
   if (a.type.type === "point" && b.type.type === "point") {
     if (minus) return make(kelvin);
-    return faulty(context, expression.range, faults.pointsDoNotAdd(expression.range, { verb: "add", advice: "Add a difference in K, or take mean of both." }));
+    return faulty(
+      context,
+      expression.range,
+      faults.pointsDoNotAdd(expression.range, { verb: "add", advice: "Add a difference in K, or take mean of both." }),
+    );
   }
   const [point, other] = a.type.type === "point" ? [a, b] : [b, a];
   if (minus && point === b) {
-    return faulty(context, expression.range, faults.pointsDoNotAdd(expression.range, { verb: "subtract this way round", advice: "Take a difference from a point, or one point from another." }));
+    return faulty(
+      context,
+      expression.range,
+      faults.pointsDoNotAdd(expression.range, {
+        verb: "subtract this way round",
+        advice: "Take a difference from a point, or one point from another.",
+      }),
+    );
   }
   if (other.type.type !== "quantity") return wantQuantity(context, other, other.range, "A temperature");
   const agreement = unify(context, other.type, kelvin);
   if ("type" in agreement) return make({ type: "point" });
-  return faulty(context, expression.range, clash(context, expression.range, a.type, b.type, "dimension", minus ? "do not subtract" : "do not add", {}));
+  return faulty(
+    context,
+    expression.range,
+    clash(context, expression.range, a.type, b.type, "dimension", minus ? "do not subtract" : "do not add", {}),
+  );
 }
 
 function product(expression: Binary, context: Context, a: Core, b: Core): Core {
@@ -116,7 +147,13 @@ function product(expression: Binary, context: Context, a: Core, b: Core): Core {
   const [da, db] = [context.solver.resolve(left.dimension), context.solver.resolve(right.dimension)];
   const dimension = times ? multiply(da, db) : divide(da, db);
   const kind = times ? kindOfProduct(da, left.kind, db, right.kind) : kindOfQuotient(da, left.kind, db, right.kind);
-  return node(context, { op: times ? "multiply" : "divide", left: a, right: b, range: expression.range, type: { type: "quantity", dimension, kind } });
+  return node(context, {
+    op: times ? "multiply" : "divide",
+    left: a,
+    right: b,
+    range: expression.range,
+    type: { type: "quantity", dimension, kind },
+  });
 }
 
 function inferPower(expression: Binary, context: Context): Core {
@@ -124,18 +161,27 @@ function inferPower(expression: Binary, context: Context): Core {
   const exponent = context.infer(expression.right, context);
   const written = literalExponent(expression.right);
   return mapOver(context, [base, exponent], expression.range, ([a, b]) => {
-    if (a === undefined || b === undefined || a.type.type === "unknown" || b.type.type === "unknown") return faulty(context, expression.range);
-    if (a.type.type === "point") return faulty(context, expression.left.range, faults.pointArithmetic(expression.left.range, { verb: "raised to a power" }));
+    if (a === undefined || b === undefined || a.type.type === "unknown" || b.type.type === "unknown")
+      return faulty(context, expression.range);
+    if (a.type.type === "point")
+      return faulty(context, expression.left.range, faults.pointArithmetic(expression.left.range, { verb: "raised to a power" }));
     if (a.type.type !== "quantity") return wantQuantity(context, a, expression.left.range, "A power");
     if (b.type.type !== "quantity" || !context.solver.unify(b.type.dimension, dimensionless) || b.type.kind === "angle") {
       return faulty(context, expression.right.range, faults.exponentDimension(expression.right.range, { given: say(b.type) }));
     }
     const type = powerType(expression, context, a.type, written);
-    return type === undefined ? faulty(context, expression.range) : node(context, { op: "power", left: a, right: b, range: expression.range, type });
+    return type === undefined
+      ? faulty(context, expression.range)
+      : node(context, { op: "power", left: a, right: b, range: expression.range, type });
   });
 }
 
-function powerType(expression: Binary, context: Context, base: Extract<Type, { type: "quantity" }>, written: Rational | undefined): Type | undefined {
+function powerType(
+  expression: Binary,
+  context: Context,
+  base: Extract<Type, { type: "quantity" }>,
+  written: Rational | undefined,
+): Type | undefined {
   const dimension = context.solver.resolve(base.dimension);
   if (written !== undefined) {
     const raised = power(dimension, written);
@@ -160,7 +206,14 @@ export function inferComparison(expression: Comparison, context: Context): Core 
       if (diagnostic !== undefined) return faulty(context, expression.range, diagnostic);
     }
     const numeric = values.some((value) => value.type.type === "quantity" || value.type.type === "point");
-    return node(context, { op: "compare", operands: values, operators: expression.operators, numeric, range: expression.range, type: { type: "truth" } });
+    return node(context, {
+      op: "compare",
+      operands: values,
+      operators: expression.operators,
+      numeric,
+      range: expression.range,
+      type: { type: "truth" },
+    });
   });
 }
 
@@ -168,7 +221,10 @@ function compareClash(expression: Comparison, context: Context, a: Core, b: Core
   const operator = expression.operators[i - 1];
   const [left, right] = [a.type, b.type];
   const agreement = unify(context, left, right);
-  const at: Range = { from: expression.operands[i - 1]?.range.from ?? expression.range.from, to: expression.operands[i]?.range.to ?? expression.range.to };
+  const at: Range = {
+    from: expression.operands[i - 1]?.range.from ?? expression.range.from,
+    to: expression.operands[i]?.range.to ?? expression.range.to,
+  };
   if ("clash" in agreement) return clash(context, at, left, right, agreement.clash, "cannot be compared", {});
   const equality = operator === "==" || operator === "!=";
   const ordered = left.type === "unknown" || right.type === "unknown" || left.type === "quantity" || left.type === "point";
@@ -187,7 +243,13 @@ function compareClash(expression: Comparison, context: Context, a: Core, b: Core
 
 /** Offers the quotient or product of two sides where the trade has a name for it. */
 function quotientMends(context: Context, expression: Binary, a: Type, b: Type): Extras {
-  if (a.type !== "quantity" || b.type !== "quantity" || hasVariables(context.solver.resolve(a.dimension)) || hasVariables(context.solver.resolve(b.dimension))) return {};
+  if (
+    a.type !== "quantity" ||
+    b.type !== "quantity" ||
+    hasVariables(context.solver.resolve(a.dimension)) ||
+    hasVariables(context.solver.resolve(b.dimension))
+  )
+    return {};
   const simple = (side: Expression): boolean => side.kind === "name" || side.kind === "member" || side.kind === "number";
   if (!simple(expression.left) || !simple(expression.right)) return {};
   const offers = [

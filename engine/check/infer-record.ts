@@ -9,8 +9,8 @@ import type { Core } from "./core.ts";
 import { mapDimensions, substitution } from "./dimensions.ts";
 import { dottedName, recordFields, unknownName, whatItIs } from "./infer-name.ts";
 import { readUnit } from "./infer-number.ts";
-import { reportMisfit } from "./misfit.ts";
 import { inferSpread } from "./infer-spread.ts";
+import { reportMisfit } from "./misfit.ts";
 import { say, shortName } from "./say.ts";
 import { transplant } from "./transplant.ts";
 import type { Type } from "./types.ts";
@@ -27,15 +27,27 @@ export function inferRecord(expression: RecordLiteral, context: Context): Core {
     need(context, found.key);
     return faulty(context, expression.range);
   }
-  if (entry.entry !== "record") return faulty(context, expression.type.range, faults.notARecord(expression.type.range, { name: name ?? "", what: whatItIs(entry) }));
+  if (entry.entry !== "record")
+    return faulty(context, expression.type.range, faults.notARecord(expression.type.range, { name: name ?? "", what: whatItIs(entry) }));
   const dimensions = entry.variables.map(() => context.solver.fresh());
   const change = substitution(entry.variables, dimensions);
-  const given = fieldCores(expression.fields, context, (field) => {
-    const known = entry.fields.find((candidate) => candidate.name === field);
-    return known === undefined ? undefined : mapDimensions(known.type, change);
-  }, entry.name, entry.fields.map((field) => field.name));
+  const given = fieldCores(
+    expression.fields,
+    context,
+    (field) => {
+      const known = entry.fields.find((candidate) => candidate.name === field);
+      return known === undefined ? undefined : mapDimensions(known.type, change);
+    },
+    entry.name,
+    entry.fields.map((field) => field.name),
+  );
   const missing = entry.fields.filter((field) => field.default === undefined && !given.has(field.name)).map((field) => field.name);
-  if (missing.length > 0) return faulty(context, expression.type.range, faults.missingField(expression.type.range, { record: shortName(entry.name), missing: missing.join(", ") }));
+  if (missing.length > 0)
+    return faulty(
+      context,
+      expression.type.range,
+      faults.missingField(expression.type.range, { record: shortName(entry.name), missing: missing.join(", ") }),
+    );
   const fields = entry.fields.map((field) => given.get(field.name) ?? moved(field.default, entry.needs, entry.slots, context, expression));
   return node(context, {
     op: "record",
@@ -72,7 +84,10 @@ function fieldCores(
     if (wanted === undefined) {
       const near = nearest(name, known);
       const mends = near === undefined ? [] : [{ label: `Write ${near}`, changes: [{ ...field.name.range, insert: near }] }];
-      report(context, faults.unknownField(field.name.range, { record: shortName(record), name: field.name.text, nearest: near }, { mends }));
+      report(
+        context,
+        faults.unknownField(field.name.range, { record: shortName(record), name: field.name.text, nearest: near }, { mends }),
+      );
     } else if (given.has(name)) report(context, faults.fieldTwice(field.name.range, { name: field.name.text }));
     else if (!fieldFits(core, wanted, context, shortName(record), field.name.text)) given.set(name, faulty(context, field.value.range));
     else given.set(name, core);
@@ -94,7 +109,12 @@ export function inferWith(expression: WithUse, context: Context): Core {
     for (const field of expression.fields) inferSpread(field.value, context);
     return faulty(context, expression.range);
   }
-  if (of.type.type !== "record") return faulty(context, expression.of.range, faults.wrongType(expression.of.range, { place: "with", wanted: "a record", given: say(of.type) }));
+  if (of.type.type !== "record")
+    return faulty(
+      context,
+      expression.of.range,
+      faults.wrongType(expression.of.range, { place: "with", wanted: "a record", given: say(of.type) }),
+    );
   const { type } = of;
   const known = recordFields(type, context);
   const names = known.map((field) => field.name);

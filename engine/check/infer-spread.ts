@@ -4,13 +4,13 @@ import { faults } from "../diagnostics/index.ts";
 import type { Expression, Scatter, Solve, Study } from "../syntax/index.ts";
 import { dimensionOf } from "../units/index.ts";
 import { fits, unify } from "./agree.ts";
+import { clash } from "./clash.ts";
 import { bind, type Context, faulty, node, report } from "./context.ts";
 import type { Core } from "./core.ts";
-import { inferTruth } from "./truth.ts";
 import { rangeType } from "./range-type.ts";
-import { clash } from "./clash.ts";
 import { readType } from "./read-type.ts";
 import { say } from "./say.ts";
+import { inferTruth } from "./truth.ts";
 import type { Type } from "./types.ts";
 
 /** An expression that may carry a spread at its end: of a definition, a field, a list item. */
@@ -26,13 +26,21 @@ export function inferScatter(expression: Scatter, context: Context, expected: Ty
   const cores = parts.map((part) => context.infer(part, context));
   if (nominal.type.type === "unknown") return nominal;
   if (nominal.type.type !== "quantity" && nominal.type.type !== "point") {
-    return faulty(context, expression.range, faults.scatterDoesNotFit(expression.range, { given: say(nominal.type), wanted: "given to a quantity" }));
+    return faulty(
+      context,
+      expression.range,
+      faults.scatterDoesNotFit(expression.range, { given: say(nominal.type), wanted: "given to a quantity" }),
+    );
   }
-  const difference: Type = nominal.type.type === "point" ? { type: "quantity", dimension: dimensionOf("temperature"), kind: "any" } : nominal.type;
+  const difference: Type =
+    nominal.type.type === "point" ? { type: "quantity", dimension: dimensionOf("temperature"), kind: "any" } : nominal.type;
   cores.forEach((core, i) => {
     if (spread.kind === "share" && i === 0) return;
     if ("type" in unify(context, difference, core.type)) return;
-    report(context, faults.scatterDoesNotFit(core.range, { given: say(nominal.type), wanted: `a ${say(difference)}, not ${say(core.type)}` }));
+    report(
+      context,
+      faults.scatterDoesNotFit(core.range, { given: say(nominal.type), wanted: `a ${say(difference)}, not ${say(core.type)}` }),
+    );
   });
   const count = spread.kind === "deviation" && spread.count !== undefined ? Number(spread.count.digits) : undefined;
   const made = { op: "scatter", nominal, spread: cores, form: spread.kind, range: expression.range, type: nominal.type } as const;
@@ -50,7 +58,19 @@ export function inferStudy(expression: Study, context: Context, allowed: boolean
     parts.push(values);
     if (input === undefined || values.type.type !== "list") continue;
     const agreement = fits(context, values.type.of, input);
-    if ("clash" in agreement) report(context, clash(context, axis.values.range, input, values.type.of, agreement.clash, "do not fit: the values are of another kind than the input", {}));
+    if ("clash" in agreement)
+      report(
+        context,
+        clash(
+          context,
+          axis.values.range,
+          input,
+          values.type.of,
+          agreement.clash,
+          "do not fit: the values are of another kind than the input",
+          {},
+        ),
+      );
     columns.push({ name: axis.variable.name, type: input });
   }
   for (const subject of expression.subjects) {
@@ -86,7 +106,11 @@ export function inferSolve(expression: Solve, context: Context, allowed: boolean
   const condition = inferTruth(expression.condition, context, "where");
   if (input !== undefined && bounds !== undefined) {
     const agreement = fits(context, bounds, input);
-    if ("clash" in agreement) report(context, clash(context, expression.range, input, bounds, agreement.clash, "do not fit: the bounds are of another kind than the input", {}));
+    if ("clash" in agreement)
+      report(
+        context,
+        clash(context, expression.range, input, bounds, agreement.clash, "do not fit: the bounds are of another kind than the input", {}),
+      );
   }
   return node(context, { op: "solve", parts: [from, to, condition], range: expression.range, type: input ?? { type: "unknown" } });
 }

@@ -6,9 +6,9 @@ import { literal, type Unit } from "../units/index.ts";
 import { fits } from "./agree.ts";
 import { type Context, constant, faulty, newSlot, node, report } from "./context.ts";
 import type { Core } from "./core.ts";
-import { inferTruth } from "./truth.ts";
 import { typeOfHead, unitOfHead } from "./read-type.ts";
 import { say } from "./say.ts";
+import { inferTruth } from "./truth.ts";
 import type { Type } from "./types.ts";
 
 type TableType = Extract<Type, { type: "table" }>;
@@ -16,8 +16,13 @@ type TableType = Extract<Type, { type: "table" }>;
 export function inferTable(expression: TableLiteral, context: Context): Core {
   const types = expression.heads.map((head) => typeOfHead(head, context));
   const units = expression.heads.map((head) => (head.unit === undefined ? undefined : unitOfHead(head, context)));
-  const columns = expression.heads.map((head, i) => expression.rows.map((row) => cell(row[i], head, types[i] ?? { type: "unknown" }, units[i], context)));
-  const type: TableType = { type: "table", columns: expression.heads.map((head, i) => ({ name: head.name.text, type: types[i] ?? { type: "unknown" } })) };
+  const columns = expression.heads.map((head, i) =>
+    expression.rows.map((row) => cell(row[i], head, types[i] ?? { type: "unknown" }, units[i], context)),
+  );
+  const type: TableType = {
+    type: "table",
+    columns: expression.heads.map((head, i) => ({ name: head.name.text, type: types[i] ?? { type: "unknown" } })),
+  };
   return node(context, { op: "table", heads: expression.heads.map((head) => head.name.text), columns, range: expression.range, type });
 }
 
@@ -47,7 +52,8 @@ const isLiteral = (expression: Expression): boolean =>
 function tableOf(expression: Expression, context: Context, place: string): { readonly core: Core; readonly type: TableType } | undefined {
   const core = context.infer(expression, context);
   if (core.type.type === "table") return { core, type: core.type };
-  if (core.type.type !== "unknown") report(context, faults.wrongType(expression.range, { place, wanted: "a table", given: say(core.type) }));
+  if (core.type.type !== "unknown")
+    report(context, faults.wrongType(expression.range, { place, wanted: "a table", given: say(core.type) }));
   return undefined;
 }
 
@@ -72,7 +78,10 @@ export function inferGroup(expression: GroupUse, context: Context): Core {
     else by.push(column);
   }
   const slots = names.map(() => newSlot(context));
-  const inner: Context = { ...context, columns: { names, types: table.type.columns.map((column) => ({ type: "list", of: column.type })), slots } };
+  const inner: Context = {
+    ...context,
+    columns: { names, types: table.type.columns.map((column) => ({ type: "list", of: column.type })), slots },
+  };
   const fields = expression.fields.map((field) => ({ name: field.name.text, value: inner.infer(field.value, inner) }));
   const columns = [...by, ...fields.map((field) => ({ name: field.name, type: field.value.type }))];
   return node(context, {

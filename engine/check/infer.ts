@@ -2,9 +2,9 @@
 
 import { assertNever } from "../base/index.ts";
 import type { Expression } from "../syntax/index.ts";
+import { inferConditional } from "./branches.ts";
 import { type Context, constant, faulty } from "./context.ts";
 import type { Core } from "./core.ts";
-import { inferConditional } from "./branches.ts";
 import { inferCall } from "./infer-call.ts";
 import { inferAccumulate, inferComprehension, inferIndex, inferList, inferRange } from "./infer-list.ts";
 import { inferMatch } from "./infer-match.ts";

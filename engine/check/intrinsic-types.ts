@@ -3,9 +3,9 @@
 import { type Diagnostic, faults } from "../diagnostics/index.ts";
 import { dimensionless, dimensionOf, type Kind, power, rational } from "../units/index.ts";
 import { unify } from "./agree.ts";
+import { clash } from "./clash.ts";
 import type { Context } from "./context.ts";
 import type { Core } from "./core.ts";
-import { clash } from "./clash.ts";
 import { say } from "./say.ts";
 import type { Type } from "./types.ts";
 
@@ -37,7 +37,13 @@ const isFault = (result: Type | Diagnostic): result is Diagnostic => "code" in r
 function refuse(args: readonly Core[], i: number, call: IntrinsicCall, wanted: string, advice?: string): Diagnostic {
   const core = args[i] as Core;
   const parameter = intrinsicTypes[call.name]?.parameters[i] ?? intrinsicTypes[call.name]?.parameters.at(-1) ?? "The argument";
-  return faults.wrongArgument(core.range, { parameter, formula: call.name, wanted, given: say(call.context.solver.resolveType(core.type)), advice });
+  return faults.wrongArgument(core.range, {
+    parameter,
+    formula: call.name,
+    wanted,
+    given: say(call.context.solver.resolveType(core.type)),
+    advice,
+  });
 }
 
 function quantityAt(args: readonly Core[], i: number, call: IntrinsicCall): Quantity | Diagnostic {
@@ -61,7 +67,8 @@ function together(args: readonly Core[], indexes: readonly number[], call: Intri
   for (const i of indexes) {
     const core = args[i] as Core;
     const agreement = unify(call.context, type, core.type);
-    if ("clash" in agreement) return clash(call.context, core.range, type, core.type, agreement.clash, `do not go together in ${call.name}`, {});
+    if ("clash" in agreement)
+      return clash(call.context, core.range, type, core.type, agreement.clash, `do not go together in ${call.name}`, {});
     type = agreement.type;
   }
   return type;
@@ -70,16 +77,29 @@ function together(args: readonly Core[], indexes: readonly number[], call: Intri
 function itemsAt(args: readonly Core[], i: number, call: IntrinsicCall): Type | Diagnostic {
   const type = args[i]?.type;
   if (type?.type === "list") return type.of;
-  return refuse(args, i, call, "a list", type?.type === "quantity" && args[i]?.op === "local" ? "Give the parameter a list type, for example List Force." : undefined);
+  return refuse(
+    args,
+    i,
+    call,
+    "a list",
+    type?.type === "quantity" && args[i]?.op === "local" ? "Give the parameter a list type, for example List Force." : undefined,
+  );
 }
 
 const ordered = (type: Type): boolean => type.type === "quantity" || type.type === "point" || type.type === "unknown";
 
-const then = <T extends Type>(result: T | Diagnostic, make: (type: T) => Type | Diagnostic): Type | Diagnostic => ("code" in result ? result : make(result));
+const then = <T extends Type>(result: T | Diagnostic, make: (type: T) => Type | Diagnostic): Type | Diagnostic =>
+  "code" in result ? result : make(result);
 
 // ---------------------------------------------------------------------------------------------- families of functions
 
-const scalar = (parameters: readonly string[], rule: Rule, least = parameters.length, most = parameters.length): IntrinsicType => ({ parameters, least, most, lists: () => false, type: rule });
+const scalar = (parameters: readonly string[], rule: Rule, least = parameters.length, most = parameters.length): IntrinsicType => ({
+  parameters,
+  least,
+  most,
+  lists: () => false,
+  type: rule,
+});
 
 const onList = (rule: Rule, parameters: readonly string[] = ["xs"]): IntrinsicType => ({
   parameters,
@@ -111,7 +131,8 @@ const stepped = scalar(
   2,
 );
 
-const plain = (from: "number" | "angle", to: Quantity): IntrinsicType => scalar(["x"], (args, call) => then(plainAt(args, 0, call, from), () => to));
+const plain = (from: "number" | "angle", to: Quantity): IntrinsicType =>
+  scalar(["x"], (args, call) => then(plainAt(args, 0, call, from), () => to));
 
 const extreme: IntrinsicType = {
   parameters: ["x"],
@@ -137,7 +158,11 @@ const aggregate = (points?: "point" | "difference"): IntrinsicType =>
     then(itemsAt(args, 0, call), (of) => {
       if (of.type === "quantity" || of.type === "unknown") return of;
       if (of.type !== "point") return refuse(args, 0, call, "a list of quantities");
-      if (points === undefined) return faults.pointsDoNotAdd(args[0]?.range ?? { from: 0, to: 0 }, { verb: "add", advice: "Take their mean, or differences from one of them." });
+      if (points === undefined)
+        return faults.pointsDoNotAdd(args[0]?.range ?? { from: 0, to: 0 }, {
+          verb: "add",
+          advice: "Take their mean, or differences from one of them.",
+        });
       return points === "point" ? of : kelvin;
     }),
   );
@@ -145,13 +170,20 @@ const aggregate = (points?: "point" | "difference"): IntrinsicType =>
 const item = onList((args, call) => itemsAt(args, 0, call));
 const list = onList((args, call) => then(itemsAt(args, 0, call), (of) => ({ type: "list", of })));
 const counted = onList((args, call) => then(itemsAt(args, 0, call), () => number));
-const truths = onList((args, call) => then(itemsAt(args, 0, call), (of) => (of.type === "truth" || of.type === "unknown" ? truth : refuse(args, 0, call, "a list of truths"))));
-const toBoth = (make: (of: Type) => Type): Rule => (args, call) => then(itemsAt(args, 0, call), make);
+const truths = onList((args, call) =>
+  then(itemsAt(args, 0, call), (of) => (of.type === "truth" || of.type === "unknown" ? truth : refuse(args, 0, call, "a list of truths"))),
+);
+const toBoth =
+  (make: (of: Type) => Type): Rule =>
+  (args, call) =>
+    then(itemsAt(args, 0, call), make);
 
 const variance = onList((args, call) =>
   then(itemsAt(args, 0, call), (of): Type | Diagnostic => {
     if (of.type === "point") return { ...kelvin, dimension: power(kelvin.dimension, rational(2)) };
-    return of.type === "quantity" ? { type: "quantity", dimension: power(call.context.solver.resolve(of.dimension), rational(2)), kind: squareKind(of.kind) } : refuse(args, 0, call, "a list of quantities");
+    return of.type === "quantity"
+      ? { type: "quantity", dimension: power(call.context.solver.resolve(of.dimension), rational(2)), kind: squareKind(of.kind) }
+      : refuse(args, 0, call, "a list of quantities");
   }),
 );
 
@@ -170,7 +202,9 @@ export const intrinsicTypes: Readonly<Record<string, IntrinsicType>> = {
   floor: stepped,
   ceil: stepped,
   round: stepped,
-  mod: scalar(["a", "b"], (args, call) => then(quantityAt(args, 0, call), () => then(quantityAt(args, 1, call), () => together(args, [0, 1], call)))),
+  mod: scalar(["a", "b"], (args, call) =>
+    then(quantityAt(args, 0, call), () => then(quantityAt(args, 1, call), () => together(args, [0, 1], call))),
+  ),
   exp: plain("number", number),
   ln: plain("number", number),
   log10: plain("number", number),
@@ -181,7 +215,9 @@ export const intrinsicTypes: Readonly<Record<string, IntrinsicType>> = {
   asin: plain("number", angle),
   acos: plain("number", angle),
   atan: plain("number", angle),
-  atan2: scalar(["y", "x"], (args, call) => then(quantityAt(args, 0, call), () => then(quantityAt(args, 1, call), () => then(together(args, [0, 1], call), () => angle)))),
+  atan2: scalar(["y", "x"], (args, call) =>
+    then(quantityAt(args, 0, call), () => then(quantityAt(args, 1, call), () => then(together(args, [0, 1], call), () => angle))),
+  ),
   sinh: plain("number", number),
   cosh: plain("number", number),
   tanh: plain("number", number),
@@ -234,12 +270,25 @@ export const intrinsicTypes: Readonly<Record<string, IntrinsicType>> = {
       );
     },
   },
-  index_of: onList((args, call) => {
-    const items = itemsAt(args, 0, call);
-    if (isFault(items)) return items;
-    const agreement = unify(call.context, items, args[1]?.type ?? items);
-    return "clash" in agreement ? clash(call.context, args[1]?.range ?? { from: 0, to: 0 }, items, args[1]?.type ?? items, agreement.clash, "do not go together in index_of", {}) : number;
-  }, ["xs", "x"]),
+  index_of: onList(
+    (args, call) => {
+      const items = itemsAt(args, 0, call);
+      if (isFault(items)) return items;
+      const agreement = unify(call.context, items, args[1]?.type ?? items);
+      return "clash" in agreement
+        ? clash(
+            call.context,
+            args[1]?.range ?? { from: 0, to: 0 },
+            items,
+            args[1]?.type ?? items,
+            agreement.clash,
+            "do not go together in index_of",
+            {},
+          )
+        : number;
+    },
+    ["xs", "x"],
+  ),
   interpolate: {
     parameters: ["xs", "ys", "x"],
     least: 3,
@@ -252,7 +301,17 @@ export const intrinsicTypes: Readonly<Record<string, IntrinsicType>> = {
       if (!ordered(xs)) return refuse(args, 0, call, "a list of quantities");
       if (!ordered(ys)) return refuse(args, 1, call, "a list of quantities");
       const agreement = unify(call.context, xs, args[2]?.type ?? xs);
-      return "clash" in agreement ? clash(call.context, args[2]?.range ?? { from: 0, to: 0 }, xs, args[2]?.type ?? xs, agreement.clash, "do not go together in interpolate", {}) : ys;
+      return "clash" in agreement
+        ? clash(
+            call.context,
+            args[2]?.range ?? { from: 0, to: 0 },
+            xs,
+            args[2]?.type ?? xs,
+            agreement.clash,
+            "do not go together in interpolate",
+            {},
+          )
+        : ys;
     },
   },
   lookup: {
@@ -265,14 +324,29 @@ export const intrinsicTypes: Readonly<Record<string, IntrinsicType>> = {
       if (isFault(keys)) return keys;
       if (isFault(values)) return values;
       const agreement = unify(call.context, keys, args[2]?.type ?? keys);
-      return "clash" in agreement ? clash(call.context, args[2]?.range ?? { from: 0, to: 0 }, keys, args[2]?.type ?? keys, agreement.clash, "do not go together in lookup", {}) : values;
+      return "clash" in agreement
+        ? clash(
+            call.context,
+            args[2]?.range ?? { from: 0, to: 0 },
+            keys,
+            args[2]?.type ?? keys,
+            agreement.clash,
+            "do not go together in lookup",
+            {},
+          )
+        : values;
     },
   },
   contains: scalar(["text", "part"], (args, call) => then(textAt(args, 0, call), () => then(textAt(args, 1, call), () => truth))),
-  independent: { parameters: ["x", "n"], least: 2, most: 2, lists: () => true, type: (args, call) => then(plainAt(args, 1, call, "number"), () => ({ type: "list", of: args[0]?.type ?? number })) },
+  independent: {
+    parameters: ["x", "n"],
+    least: 2,
+    most: 2,
+    lists: () => true,
+    type: (args, call) => then(plainAt(args, 1, call, "number"), () => ({ type: "list", of: args[0]?.type ?? number })),
+  },
 };
 
 function aggregateList(): IntrinsicType {
   return onList(toBoth((of) => ({ type: "list", of })));
 }
-

@@ -1,7 +1,18 @@
 // Kinds through a formula's body: which kind a polymorphic result has for these arguments. Dimensions are inferred once;
 // kinds flow forward, since "number times a kind keeps the kind" has no equation that could be solved backwards.
 
-import { dimensionless, divide, type Kind, kindOfPower, kindOfProduct, kindOfQuotient, kindsAgree, multiply, power, rational } from "../units/index.ts";
+import {
+  dimensionless,
+  divide,
+  type Kind,
+  kindOfPower,
+  kindOfProduct,
+  kindOfQuotient,
+  kindsAgree,
+  multiply,
+  power,
+  rational,
+} from "../units/index.ts";
 import type { Context } from "./context.ts";
 import type { Core, CoreFormula } from "./core.ts";
 import { hasVariables } from "./dimensions.ts";
@@ -23,7 +34,12 @@ class KindClash extends Error {
 const isKinded = (type: Type): boolean => type.type === "quantity" && type.kind !== "any" && type.kind !== "number";
 
 /** The kind of the formula's result for arguments of these types; undefined where the declared type already says it. */
-export function resultKind(formula: CoreFormula, _variables: readonly string[], given: readonly Type[], context: Context): ResultKind | undefined {
+export function resultKind(
+  formula: CoreFormula,
+  _variables: readonly string[],
+  given: readonly Type[],
+  context: Context,
+): ResultKind | undefined {
   const declared = formula.result;
   if (declared.type === "quantity" && declared.kind !== "any" && !hasVariables(declared.dimension)) return undefined;
   const polymorphic = formula.parameters.some((parameter) => parameter.type.type === "quantity" && hasVariables(parameter.type.dimension));
@@ -72,9 +88,17 @@ function typeFor(core: Core, slots: readonly (Type | undefined)[], formula: Core
     case "subtract":
       return core.type.type === "point" ? core.type : agree(walk(core.left), walk(core.right));
     case "multiply":
-      return both(core.left, core.right, (x, y) => ({ type: "quantity", dimension: multiply(x.dimension, y.dimension), kind: kindOfProduct(x.dimension, x.kind, y.dimension, y.kind) }));
+      return both(core.left, core.right, (x, y) => ({
+        type: "quantity",
+        dimension: multiply(x.dimension, y.dimension),
+        kind: kindOfProduct(x.dimension, x.kind, y.dimension, y.kind),
+      }));
     case "divide":
-      return both(core.left, core.right, (x, y) => ({ type: "quantity", dimension: divide(x.dimension, y.dimension), kind: kindOfQuotient(x.dimension, x.kind, y.dimension, y.kind) }));
+      return both(core.left, core.right, (x, y) => ({
+        type: "quantity",
+        dimension: divide(x.dimension, y.dimension),
+        kind: kindOfQuotient(x.dimension, x.kind, y.dimension, y.kind),
+      }));
     case "power": {
       const base = walk(core.left);
       if (base.type !== "quantity" || core.right.op !== "constant" || base.dimension === dimensionless) return core.type;

@@ -8,7 +8,13 @@ import type { Core } from "./core.ts";
  * Builds `make` on the sources, or, where some are lists, a map over them whose body is `make` on their elements.
  * `stays[i]`: source i is wanted as a list and is not taken apart.
  */
-export function mapOver(context: Context, sources: readonly Core[], at: Range, make: (values: readonly Core[]) => Core, stays: readonly boolean[] = []): Core {
+export function mapOver(
+  context: Context,
+  sources: readonly Core[],
+  at: Range,
+  make: (values: readonly Core[]) => Core,
+  stays: readonly boolean[] = [],
+): Core {
   const lists = sources.map((source, i) => source.type.type === "list" && stays[i] !== true);
   if (!lists.includes(true)) return make(sources);
   const slots = sources.map(() => newSlot(context));

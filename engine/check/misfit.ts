@@ -16,7 +16,14 @@ export function reportMisfit(core: Core, wanted: Type, context: Context, place: 
     const word = given.choices.find((choice) => !aim.choices?.includes(choice)) ?? "";
     const near = nearest(word, aim.choices);
     const mends = near === undefined ? [] : [{ label: `Write "${near}"`, changes: [{ ...core.range, insert: `"${near}"` }] }];
-    report(context, faults.notAChoice(core.range, { given: `"${word}"`, choices: sayChoices(aim.choices), nearest: near === undefined ? undefined : `"${near}"` }, { mends }));
+    report(
+      context,
+      faults.notAChoice(
+        core.range,
+        { given: `"${word}"`, choices: sayChoices(aim.choices), nearest: near === undefined ? undefined : `"${near}"` },
+        { mends },
+      ),
+    );
     return;
   }
   if ((given.type === "point") !== (aim.type === "point") && (given.type === "quantity" || aim.type === "quantity")) {
@@ -24,7 +31,16 @@ export function reportMisfit(core: Core, wanted: Type, context: Context, place: 
     const temperatures = isPoint ? aim : given;
     if (temperatures.type === "quantity" && temperatures.dimension === dimensionOf("temperature")) {
       const advice = isPoint ? "Write it in K or degC_diff, or take the difference of two points." : "Write it in degC, degF or K abs.";
-      report(context, faults.pointAndDifference(core.range, { given: "This", is: isPoint ? "point" : "difference", place, wants: isPoint ? "difference" : "point", advice }));
+      report(
+        context,
+        faults.pointAndDifference(core.range, {
+          given: "This",
+          is: isPoint ? "point" : "difference",
+          place,
+          wants: isPoint ? "difference" : "point",
+          advice,
+        }),
+      );
       return;
     }
   }

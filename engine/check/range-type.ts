@@ -25,7 +25,8 @@ export function rangeType(cores: readonly [Core, Core, Core?], at: Range, contex
     return undefined;
   }
   if (step === undefined) return agreement.type;
-  const wanted: Type = agreement.type.type === "point" ? { type: "quantity", dimension: dimensionOf("temperature"), kind: "any" } : agreement.type;
+  const wanted: Type =
+    agreement.type.type === "point" ? { type: "quantity", dimension: dimensionOf("temperature"), kind: "any" } : agreement.type;
   const stepped = unify(context, wanted, step.type);
   if ("clash" in stepped) {
     report(context, clash(context, step.range, wanted, step.type, stepped.clash, "cannot be bounds and step of one range", {}));

@@ -3,12 +3,12 @@
 import { nearest } from "../base/index.ts";
 import { faults } from "../diagnostics/index.ts";
 import type { TableHead, TypeExpression } from "../syntax/index.ts";
+import type { Unit } from "../units/index.ts";
 import { quantityNames } from "../units/index.ts";
 import { type Context, report } from "./context.ts";
 import { dottedName } from "./infer-name.ts";
 import { readUnit, typeOfUnit } from "./infer-number.ts";
 import type { Type } from "./types.ts";
-import type { Unit } from "../units/index.ts";
 
 const plain: Readonly<Record<string, Type>> = { Text: { type: "text" }, Truth: { type: "truth" }, Figure: { type: "figure" } };
 
@@ -39,7 +39,8 @@ export function typeOfHead(head: TableHead, context: Context): Type {
   return unit === undefined ? { type: "unknown" } : typeOfUnit(unit);
 }
 
-export const unitOfHead = (head: TableHead, context: Context): Unit | undefined => (head.unit === undefined ? undefined : readUnit(head.unit, context, true));
+export const unitOfHead = (head: TableHead, context: Context): Unit | undefined =>
+  head.unit === undefined ? undefined : readUnit(head.unit, context, true);
 
 function readNamed(expression: Extract<TypeExpression, { kind: "named" }>, context: Context): Type {
   const name = dottedName(expression.name, context);
@@ -55,7 +56,8 @@ function readNamed(expression: Extract<TypeExpression, { kind: "named" }>, conte
     if (word === "Money") return { type: "quantity", dimension: context.solver.fresh(), kind: "any" };
   }
   const found = name === undefined ? undefined : context.scope.find(name);
-  if (found?.entry.entry === "record") return { type: "record", name: found.entry.name, arguments: found.entry.variables.map(() => context.solver.fresh()) };
+  if (found?.entry.entry === "record")
+    return { type: "record", name: found.entry.name, arguments: found.entry.variables.map(() => context.solver.fresh()) };
   if (found?.entry.entry === "family") return { type: "family", name: found.entry.name };
   if (found?.entry.entry === "faulty") return { type: "unknown" };
   const near = nearest(word, [...quantityNames.keys(), ...Object.keys(plain), "Money", ...context.scope.names()]);

@@ -16,7 +16,11 @@ export function say(type: Type): string {
     case "point":
       return "a temperature point (°C)";
     case "text":
-      return type.choices === undefined ? "text" : type.choices.length === 1 ? `the text "${type.choices[0]}"` : `one of ${sayChoices(type.choices)}`;
+      return type.choices === undefined
+        ? "text"
+        : type.choices.length === 1
+          ? `the text "${type.choices[0]}"`
+          : `one of ${sayChoices(type.choices)}`;
     case "truth":
       return "true or false";
     case "list":

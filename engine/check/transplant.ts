@@ -10,11 +10,13 @@ export function transplant(program: Core, needOf: (index: number) => number, bas
   const move = (value: unknown, key: string): unknown => {
     if (typeof value === "number") return slotFields.has(key) ? value + base : value;
     if (Array.isArray(value)) return key === "slots" ? (value as number[]).map((slot) => slot + base) : value.map((item) => move(item, ""));
-    if (typeof value !== "object" || value === null || key === "type" || key === "unit" || key === "value" && !("op" in value)) return value;
+    if (typeof value !== "object" || value === null || key === "type" || key === "unit" || (key === "value" && !("op" in value)))
+      return value;
     if (!("op" in value)) return Object.fromEntries(Object.entries(value).map(([name, item]) => [name, move(item, name)]));
     const core = value as Core;
     const copy: Record<string, unknown> = {};
-    for (const [name, item] of Object.entries(core)) copy[name] = name === "range" ? at : name === "value" && core.op === "constant" ? item : move(item, name);
+    for (const [name, item] of Object.entries(core))
+      copy[name] = name === "range" ? at : name === "value" && core.op === "constant" ? item : move(item, name);
     if (core.op === "global") copy.index = needOf(core.index);
     return copy;
   };

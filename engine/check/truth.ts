@@ -11,5 +11,9 @@ export function inferTruth(expression: Expression, context: Context, place: stri
   const core = context.infer(expression, context);
   if (core.type.type === "truth" || core.type.type === "unknown") return core;
   const advice = core.type.type === "list" && core.type.of.type === "truth" ? "Write all(...) or any(...)." : undefined;
-  return faulty(context, expression.range, faults.wrongType(expression.range, { place, wanted: "true or false", given: say(core.type), advice }));
+  return faulty(
+    context,
+    expression.range,
+    faults.wrongType(expression.range, { place, wanted: "true or false", given: say(core.type), advice }),
+  );
 }

@@ -1337,6 +1337,16 @@ export const entries: readonly CatalogueEntry[] = [
     "right": "```calc\nF = 3 kN + 2 N\n```\n\nThe force is {F}."
   },
   {
+    "code": "waits-for",
+    "area": "session",
+    "severity": "fault",
+    "message": "This waits for {name}, which has no value.",
+    "text": "Put the line of that name right first; its faults follow.",
+    "wrong": "",
+    "right": "",
+    "shown": "an expression on the command line uses a name whose own line has a fault"
+  },
+  {
     "code": "comma-number",
     "area": "syntax",
     "severity": "fault",

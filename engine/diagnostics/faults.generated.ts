@@ -415,6 +415,9 @@ export const faults = {
   /** {name} has no value yet. */
   liveWaits: (range: Range, slots: { readonly name: string }, extras: Extras = {}): Diagnostic =>
     diagnostic("live-waits", "notice", "{name} has no value yet.", undefined, range, slots, extras),
+  /** This waits for {name}, which has no value. */
+  waitsFor: (range: Range, slots: { readonly name: string }, extras: Extras = {}): Diagnostic =>
+    diagnostic("waits-for", "fault", "This waits for {name}, which has no value.", undefined, range, slots, extras),
   /** {text} has a comma between two digits. */
   commaNumber: (range: Range, slots: { readonly text: string; readonly meanings?: string | undefined }, extras: Extras = {}): Diagnostic =>
     diagnostic("comma-number", "fault", "{text} has a comma between two digits.", "Write {meanings}.", range, slots, extras),

@@ -1,7 +1,7 @@
 // From what checking gave to nodes of values: after the types are up to date, each statement checked anew gets its program's nodes.
 
 import { type Provenance, readProvenance } from "../run/index.ts";
-import { fileKey, type EngineState } from "./engine-state.ts";
+import { type EngineState, fileKey } from "./engine-state.ts";
 import type { Statement } from "./statement.ts";
 
 /** Defines or removes the value nodes of the statements whose keys were checked again. */
@@ -36,7 +36,13 @@ function buildOne(engine: EngineState, statement: Statement): void {
   }
   const isConstant = checked.program === "value" && checked.input;
   if (!isConstant) values.defineUnit(key, checked.unit, undefined);
-  else values.defineUnit(key, checked.unit, readProvenance(statement.tree.columns?.reference, statement.name ?? key), fieldProvenances(statement));
+  else
+    values.defineUnit(
+      key,
+      checked.unit,
+      readProvenance(statement.tree.columns?.reference, statement.name ?? key),
+      fieldProvenances(statement),
+    );
 }
 
 /** Of an input record: what the reference columns of its fields say, in the order of the record's declaration. */

@@ -13,7 +13,11 @@ export function judge(checked: Checked, value: Value, mark: Mark, title: string,
   const wanted = factor * demand;
   const equal = equalNumbers(wanted, capacity);
   const holds = checked.strict ? wanted < capacity && !equal : wanted < capacity || equal;
-  const shown = { demand: showValue(demand, checked.type, undefined, options), capacity: showValue(capacity, checked.type, undefined, options), factor };
+  const shown = {
+    demand: showValue(demand, checked.type, undefined, options),
+    capacity: showValue(capacity, checked.type, undefined, options),
+    factor,
+  };
   const base = { state: verdict(holds, mark), title, ...shown };
   if (!checked.ratio || !(0 < demand && 0 < capacity && 0 < factor)) return base;
   const utilisation = wanted / capacity;

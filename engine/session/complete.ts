@@ -1,6 +1,6 @@
 // What could stand at the caret: names, the library, units after a number, fields after a point, references after @.
 
-import { intrinsicTypes, type Entry, shortName, typeText } from "../check/index.ts";
+import { type Entry, intrinsicTypes, shortName, typeText } from "../check/index.ts";
 import { chunkAt } from "../notebook/index.ts";
 import { intrinsics } from "../run/index.ts";
 import { reservedWords } from "../syntax/index.ts";
@@ -42,7 +42,8 @@ const insideText = (line: string): boolean => (line.match(/"/g)?.length ?? 0) % 
 
 function ranked(options: readonly Completion[], word: string): readonly Completion[] {
   const low = word.toLowerCase();
-  const score = (label: string): number => (label.startsWith(word) ? 0 : label.toLowerCase().startsWith(low) ? 1 : label.toLowerCase().includes(low) ? 2 : 3);
+  const score = (label: string): number =>
+    label.startsWith(word) ? 0 : label.toLowerCase().startsWith(low) ? 1 : label.toLowerCase().includes(low) ? 2 : 3;
   return options
     .map((option) => ({ option, score: score(option.label) }))
     .filter((each) => each.score < 3)
@@ -53,17 +54,26 @@ function ranked(options: readonly Completion[], word: string): readonly Completi
 
 export const headText = (name: string, entry: Entry): string => {
   if (entry.entry === "formula" || entry.entry === "native") {
-    const parameters = entry.type.parameters.map((parameter) => `${parameter.name}${parameter.type.type === "quantity" && typeText(parameter.type) === "Quantity" ? "" : `: ${typeText(parameter.type)}`}${parameter.optional ? "?" : ""}`);
+    const parameters = entry.type.parameters.map(
+      (parameter) =>
+        `${parameter.name}${parameter.type.type === "quantity" && typeText(parameter.type) === "Quantity" ? "" : `: ${typeText(parameter.type)}`}${parameter.optional ? "?" : ""}`,
+    );
     return `${name}(${parameters.join(", ")}): ${typeText(entry.type.result)}`;
   }
   if (entry.entry === "value") return `${name}: ${typeText(entry.type)}`;
-  if (entry.entry === "record") return `record ${name} { ${entry.fields.map((field) => `${field.name}: ${typeText(field.type)}`).join(", ")} }`;
+  if (entry.entry === "record")
+    return `record ${name} { ${entry.fields.map((field) => `${field.name}: ${typeText(field.type)}`).join(", ")} }`;
   if (entry.entry === "family") return `family ${name} = ${entry.members.map(shortName).join(" or ")}`;
   return name;
 };
 
 function ofEntry(name: string, entry: Entry, info: string): Completion {
-  const kind = entry.entry === "formula" || entry.entry === "native" ? "formula" : entry.entry === "record" || entry.entry === "family" ? "record" : "name";
+  const kind =
+    entry.entry === "formula" || entry.entry === "native"
+      ? "formula"
+      : entry.entry === "record" || entry.entry === "family"
+        ? "record"
+        : "name";
   const head = headText(name, entry);
   const detail = kind === "formula" ? head.slice(name.length) : entry.entry === "value" ? typeText(entry.type) : kind;
   const insert = kind === "formula" ? `${name}(` : entry.entry === "record" ? `${name} { ` : name;
@@ -75,7 +85,8 @@ function names(state: SessionState, file: string): Completion[] {
   for (const [name, list] of state.files.notebooks.get(file)?.byName ?? []) {
     const exported = state.engine.types.value(fullName(file, name)) as Exported | undefined;
     const note = list[0]?.tree.columns?.note ?? "";
-    if (exported !== undefined && exported.entry.entry !== "faulty") out.push(ofEntry(list[0]?.tree.kind === "definition" ? list[0].tree.name.text : name, exported.entry, note));
+    if (exported !== undefined && exported.entry.entry !== "faulty")
+      out.push(ofEntry(list[0]?.tree.kind === "definition" ? list[0].tree.name.text : name, exported.entry, note));
     else out.push({ label: name, insert: name, kind: "name", detail: "" });
   }
   return out;
@@ -90,21 +101,27 @@ function library(state: SessionState, file: string): Completion[] {
     const head = piece.piece.text.split("\n", 1)[0] ?? "";
     const formula = /^formula\s+[^(]*(\([^|]*?\)(?:\s*:\s*[^=|{]+)?)\s*=/u.exec(head);
     const record = /^(record|family)\b/.exec(head)?.[1];
-    const note = piece.piece.text.slice(piece.piece.text.lastIndexOf("\n") + 1).split("|")[1]?.trim() ?? "";
+    const note =
+      piece.piece.text
+        .slice(piece.piece.text.lastIndexOf("\n") + 1)
+        .split("|")[1]
+        ?.trim() ?? "";
     if (formula !== null) out.push({ label: name, insert: `${name}(`, kind: "formula", detail: (formula[1] ?? "").trim(), info: note });
     else if (record !== undefined) out.push({ label: name, insert: `${name} { `, kind: "record", detail: record });
     else out.push({ label: name, insert: name, kind: "name", detail: piece.module, info: note });
   }
   for (const name of Object.keys(intrinsicTypes)) {
     const intrinsic = intrinsics[name];
-    if (intrinsic !== undefined && own?.has(name) !== true) out.push({ label: name, insert: `${name}(`, kind: "formula", detail: intrinsic.head.slice(name.length), info: intrinsic.purpose });
+    if (intrinsic !== undefined && own?.has(name) !== true)
+      out.push({ label: name, insert: `${name}(`, kind: "formula", detail: intrinsic.head.slice(name.length), info: intrinsic.purpose });
   }
   return out;
 }
 
 const keywords = (): Completion[] => [...reservedWords].map((word) => ({ label: word, insert: word, kind: "keyword", detail: "" }));
 
-const units = (): Completion[] => unitSymbols().map((unit) => ({ label: unit.symbol, insert: unit.symbol, kind: "unit", detail: unit.description }));
+const units = (): Completion[] =>
+  unitSymbols().map((unit) => ({ label: unit.symbol, insert: unit.symbol, kind: "unit", detail: unit.description }));
 
 function members(state: SessionState, file: string, name: string): Completion[] {
   const target = state.engine.prefix(file, name);
@@ -115,12 +132,29 @@ function members(state: SessionState, file: string, name: string): Completion[] 
   const entry = (state.engine.types.value(key) as Exported | undefined)?.entry;
   if (entry?.entry !== "value") return [];
   const { type } = entry;
-  if (type.type === "table") return type.columns.map((column) => ({ label: column.name, insert: /^[\p{L}_][\p{L}\p{N}_]*$/u.test(column.name) ? column.name : JSON.stringify(column.name), kind: "field", detail: typeText(column.type) }));
+  if (type.type === "table")
+    return type.columns.map((column) => ({
+      label: column.name,
+      insert: /^[\p{L}_][\p{L}\p{N}_]*$/u.test(column.name) ? column.name : JSON.stringify(column.name),
+      kind: "field",
+      detail: typeText(column.type),
+    }));
   if (type.type !== "record") return [];
-  return (recordEntry(state.engine, type.name)?.fields ?? []).map((field) => ({ label: field.name, insert: field.name, kind: "field", detail: typeText(field.type) }));
+  return (recordEntry(state.engine, type.name)?.fields ?? []).map((field) => ({
+    label: field.name,
+    insert: field.name,
+    kind: "field",
+    detail: typeText(field.type),
+  }));
 }
 
 function references(state: SessionState, file: string): Completion[] {
   const all = new Map([...state.engine.library.sources, ...(state.files.notebooks.get(file)?.front.references ?? [])]);
-  return [...all].map(([id, reference]) => ({ label: id, insert: id, kind: "reference", detail: reference.number === "" ? reference.title : reference.number, info: reference.title }));
+  return [...all].map(([id, reference]) => ({
+    label: id,
+    insert: id,
+    kind: "reference",
+    detail: reference.number === "" ? reference.title : reference.number,
+    info: reference.title,
+  }));
 }

@@ -37,7 +37,8 @@ export function csvEntry(name: string, table: CsvTable): CsvEntry {
   return { entry, value, diagnostics };
 }
 
-const columnType = (unit: Unit | "text" | undefined): Type => (unit === undefined ? { type: "unknown" } : unit === "text" ? { type: "text" } : typeOfUnit(unit));
+const columnType = (unit: Unit | "text" | undefined): Type =>
+  unit === undefined ? { type: "unknown" } : unit === "text" ? { type: "text" } : typeOfUnit(unit);
 
 function cellValue(cell: number | string | null, unit: Unit | "text" | undefined): Value {
   if (typeof cell !== "number" || unit === undefined || unit === "text") return cell;

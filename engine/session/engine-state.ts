@@ -4,15 +4,15 @@
 import { type Checked, checkStatement, type Entry, type Found, nativeType, type Scope } from "../check/index.ts";
 import { type Diagnostic, faults } from "../diagnostics/index.ts";
 import { createGraph, type Graph } from "../graph/index.ts";
-import { csvOf } from "./file-state.ts";
 import { readCsv } from "../notebook/index.ts";
+import type { RunContext } from "../run/index.ts";
 import { namesUsed, parseHead } from "../syntax/index.ts";
 import { csvEntry } from "./csv-entry.ts";
 import { type Exported, mentionsOf, noMentions, sameExported } from "./exported.ts";
+import { csvOf } from "./file-state.ts";
 import type { LibraryNames } from "./library-names.ts";
 import { namePlace, parseChunk, type Statement } from "./statement.ts";
 import { createValues, type Values } from "./values.ts";
-import type { RunContext } from "../run/index.ts";
 
 export interface EngineState {
   readonly types: Graph;
@@ -30,7 +30,12 @@ export const ambiguousKey = (file: string, name: string): string => `ambiguous:$
 export const fileKey = (file: string): string => `file:${file}`;
 export const fullName = (file: string, name: string): string => (file === "" ? name : `${file}#${name}`);
 
-export function createEngine(library: LibraryNames, context: RunContext, prefix: EngineState["prefix"], ownNames: EngineState["ownNames"]): EngineState {
+export function createEngine(
+  library: LibraryNames,
+  context: RunContext,
+  prefix: EngineState["prefix"],
+  ownNames: EngineState["ownNames"],
+): EngineState {
   const byKey = new Map<string, Statement>();
   const types = createGraph({
     onThrow: (error, key) => {
@@ -81,7 +86,8 @@ export function ensureLibrary(engine: EngineState, name: string): boolean {
   return true;
 }
 
-const hasLibraryName = (engine: EngineState, name: string): boolean => engine.library.pieces.has(name) || Object.hasOwn(engine.library.library.natives, name);
+const hasLibraryName = (engine: EngineState, name: string): boolean =>
+  engine.library.pieces.has(name) || Object.hasOwn(engine.library.library.natives, name);
 
 function defineLibraryName(engine: EngineState, name: string): readonly string[] {
   const piece = engine.library.pieces.get(name);
@@ -89,7 +95,15 @@ function defineLibraryName(engine: EngineState, name: string): readonly string[]
   const base = { key: name, id: name, file: "", checked: undefined, own: [], name };
   if ("bodyFrom" in piece.piece) {
     const at = { from: 0, to: 0 };
-    const statement: Statement = { ...base, text: piece.piece.text, tree: { kind: "remark", range: at, working: at }, csv: piece.piece, syntax: [], uses: [], exposed: [] };
+    const statement: Statement = {
+      ...base,
+      text: piece.piece.text,
+      tree: { kind: "remark", range: at, working: at },
+      csv: piece.piece,
+      syntax: [],
+      uses: [],
+      exposed: [],
+    };
     defineStatement(engine, statement);
     return [];
   }
@@ -102,7 +116,16 @@ function defineNative(engine: EngineState, name: string): readonly string[] {
   const native = engine.library.library.natives[name];
   const head = parseHead(native?.head ?? "");
   const at = { from: 0, to: 0 };
-  const uses = namesUsed({ kind: "formula", range: at, working: at, name: head.name ?? { name, text: name, range: at }, parameters: head.parameters, steps: [], braced: false, ...(head.type === undefined ? {} : { type: head.type }) });
+  const uses = namesUsed({
+    kind: "formula",
+    range: at,
+    working: at,
+    name: head.name ?? { name, text: name, range: at },
+    parameters: head.parameters,
+    steps: [],
+    braced: false,
+    ...(head.type === undefined ? {} : { type: head.type }),
+  });
   const keys = uses.filter((used) => hasLibraryName(engine, used));
   engine.types.define(name, {
     needs: keys,
@@ -122,7 +145,12 @@ function defineNative(engine: EngineState, name: string): readonly string[] {
 export function defineStatement(engine: EngineState, statement: Statement): void {
   engine.byKey.set(statement.key, statement);
   const uses = statement.uses.map((name) => keysOf(engine, statement.file, name));
-  const ambiguities = statement.file === "" ? [] : [...new Set([...(statement.name === undefined ? [] : [statement.name]), ...statement.exposed])].map((name) => ambiguousKey(statement.file, name));
+  const ambiguities =
+    statement.file === ""
+      ? []
+      : [...new Set([...(statement.name === undefined ? [] : [statement.name]), ...statement.exposed])].map((name) =>
+          ambiguousKey(statement.file, name),
+        );
   const files = statement.tree.kind === "use" ? [fileKey(useTarget(engine, statement))] : [];
   const keys = [...new Set([...uses.flat(), ...ambiguities, ...files])].filter((key) => key !== "");
   engine.types.define(statement.key, {
@@ -142,7 +170,8 @@ export function defineStatement(engine: EngineState, statement: Statement): void
   });
 }
 
-const useTarget = (engine: EngineState, statement: Statement): string => (statement.name === undefined ? "" : (engine.prefix(statement.file, statement.name) ?? ""));
+const useTarget = (engine: EngineState, statement: Statement): string =>
+  statement.name === undefined ? "" : (engine.prefix(statement.file, statement.name) ?? "");
 
 function checkOne(engine: EngineState, statement: Statement, seen: ReadonlyMap<string, Exported | undefined>): Exported | undefined {
   const name = statement.name === undefined ? undefined : statement.key;
@@ -165,8 +194,15 @@ function csvExport(statement: Statement): Exported {
   if (part === undefined) return faultyExport(statement.key);
   const made = csvEntry(statement.key, csvOf(part));
   const shift = part.bodyFrom;
-  const diagnostics = made.diagnostics.map((diagnostic) => ({ ...diagnostic, range: { from: diagnostic.range.from + shift, to: diagnostic.range.to + shift } }));
-  statement.checked = { ...faultyChecked(diagnostics), type: made.entry.entry === "value" ? made.entry.type : { type: "unknown" }, input: true };
+  const diagnostics = made.diagnostics.map((diagnostic) => ({
+    ...diagnostic,
+    range: { from: diagnostic.range.from + shift, to: diagnostic.range.to + shift },
+  }));
+  statement.checked = {
+    ...faultyChecked(diagnostics),
+    type: made.entry.entry === "value" ? made.entry.type : { type: "unknown" },
+    input: true,
+  };
   statement.table = made.value;
   return { entry: made.entry, mentions: noMentions };
 }
@@ -235,4 +271,3 @@ export function scopeOf(engine: EngineState, file: string, seen: ReadonlyMap<str
     fullName: (name) => fullName(file, name),
   };
 }
-

@@ -1,6 +1,5 @@
 // One file of a session: its parts, its statements by chunk and by name, and what an edit changed among them.
 
-import { readCsv } from "../notebook/index.ts";
 import {
   type Chunk,
   type CsvPart,
@@ -10,6 +9,7 @@ import {
   type Notebook,
   type Part,
   placedChunks,
+  readCsv,
   readFrontMatter,
   readNotebook,
 } from "../notebook/index.ts";
@@ -156,7 +156,12 @@ function listAt(map: Map<string, Statement[]>, key: string): Statement[] {
 }
 
 /** Gives every statement of the touched names and texts its key; returns old statements whose key changed. */
-function nameStatements(state: FileState, added: readonly Statement[], names: ReadonlySet<string>, fullName: (name: string) => string): Statement[] {
+function nameStatements(
+  state: FileState,
+  added: readonly Statement[],
+  names: ReadonlySet<string>,
+  fullName: (name: string) => string,
+): Statement[] {
   const fresh = new Set(added);
   const renamed: Statement[] = [];
   let order: Map<Chunk | CsvPart, number> | undefined;

@@ -1,10 +1,10 @@
 // The files of a session and what a change of one does to the graphs.
 
+import { nearest } from "../base/index.ts";
 import { intrinsicTypes } from "../check/index.ts";
 import { faults } from "../diagnostics/index.ts";
-import { nearest } from "../base/index.ts";
 import { type Notebook, openText, readCsv } from "../notebook/index.ts";
-import { readProvenance, type Provenance } from "../run/index.ts";
+import { type Provenance, readProvenance } from "../run/index.ts";
 import { csvEntry } from "./csv-entry.ts";
 import { ambiguousKey, defineStatement, type EngineState, fileKey, fullName } from "./engine-state.ts";
 import { noMentions } from "./exported.ts";
@@ -55,13 +55,15 @@ function redefine(engine: EngineState, key: string): void {
 function ownFaults(engine: EngineState, state: FileState, statement: Statement): Statement["own"] {
   if (statement.name === undefined) return [];
   const at = "name" in statement.tree && statement.tree.name !== undefined ? statement.tree.name.range : statement.tree.working;
-  if (statement.id === statement.name) return isLibraryName(engine, statement.name) ? [faults.shadowsLibrary(at, { name: statement.name })] : [];
+  if (statement.id === statement.name)
+    return isLibraryName(engine, statement.name) ? [faults.shadowsLibrary(at, { name: statement.name })] : [];
   const first = state.byName.get(statement.name)?.[0];
   const related = first === undefined ? [] : [{ message: "defined here first", range: first.tree.working, statement: first.key }];
   return [faults.duplicateName(at, { name: statement.name }, { related })];
 }
 
-const isLibraryName = (engine: EngineState, name: string): boolean => engine.library.pieces.has(name) || Object.hasOwn(intrinsicTypes, name) || name === "pi";
+const isLibraryName = (engine: EngineState, name: string): boolean =>
+  engine.library.pieces.has(name) || Object.hasOwn(intrinsicTypes, name) || name === "pi";
 
 function updateAmbiguities(engine: EngineState, state: FileState, change: FileChange): void {
   for (const name of new Set([...change.names, ...change.symbols])) {
@@ -93,7 +95,10 @@ function useFaults(files: Files, state: FileState, statement: Statement): Statem
   const at = statement.tree.file.range;
   const known = [...files.notebooks.keys(), ...files.csv.keys()];
   if (!known.includes(target)) {
-    const near = nearest(target, known.filter((name) => name !== state.file));
+    const near = nearest(
+      target,
+      known.filter((name) => name !== state.file),
+    );
     const mends = near === undefined ? [] : [{ label: `Write "${near}"`, changes: [{ ...at, insert: `"${near}"` }] }];
     return [faults.useMissingFile(at, { file: target, nearest: near }, { mends })];
   }
@@ -127,7 +132,8 @@ export function fileCame(engine: EngineState, files: Files, file: string): void 
     engine.types.define(key, { needs: [], compute: () => ({ entry: made.entry, mentions: noMentions }) });
     if (made.entry.entry === "value") engine.values.defineConstant(key, made.value, unsourced(file));
     else engine.values.remove(key);
-  } else if (files.notebooks.has(file)) engine.types.define(key, { needs: [], compute: () => ({ entry: { entry: "prefix", file }, mentions: noMentions }) });
+  } else if (files.notebooks.has(file))
+    engine.types.define(key, { needs: [], compute: () => ({ entry: { entry: "prefix", file }, mentions: noMentions }) });
   else {
     engine.types.remove(key);
     engine.values.remove(key);
@@ -138,4 +144,3 @@ export function fileCame(engine: EngineState, files: Files, file: string): void 
 const unsourced = (file: string): Provenance => readProvenance("", file);
 
 export const readFileText = (raw: string): string => openText(raw).text;
-

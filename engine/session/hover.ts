@@ -17,7 +17,9 @@ export function hoverAt(state: SessionState, reporter: Reporter, file: string, o
   const found = notebook === undefined ? undefined : chunkAt(notebook.notebook, offset);
   if (notebook === undefined || found === undefined) return undefined;
   const at = offset - found.from;
-  const token = tokens(found.chunk.text).find((each) => each.from <= at && at < each.to && (each.kind === "name" || each.kind === "type" || each.kind === "field"));
+  const token = tokens(found.chunk.text).find(
+    (each) => each.from <= at && at < each.to && (each.kind === "name" || each.kind === "type" || each.kind === "field"),
+  );
   if (token === undefined) return undefined;
   const text = found.chunk.text.slice(token.from, token.to);
   const name = normalName(text);
@@ -31,7 +33,10 @@ export function hoverAt(state: SessionState, reporter: Reporter, file: string, o
     const worth = state.engine.values.worth(key);
     const context = reporter.context(notebook);
     const { columns } = statement?.tree ?? {};
-    const value = exported.entry.entry === "value" && worth?.ok === true ? showValue(worth.value, exported.entry.type, statement?.checked?.shownIn, context.show) : undefined;
+    const value =
+      exported.entry.entry === "value" && worth?.ok === true
+        ? showValue(worth.value, exported.entry.type, statement?.checked?.shownIn, context.show)
+        : undefined;
     return {
       ...place,
       head: headText(text, exported.entry),

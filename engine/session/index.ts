@@ -2,4 +2,15 @@
 
 export type { Evaluated, Hover, Library, Session, Trace } from "./api.ts";
 export { createSession } from "./session.ts";
-export type { CheckOutcome, Completion, LineOutput, Placed, PlacedMend, Provenance, Shown, ShownMarks, Snapshot, TitleBlock } from "./snapshot.ts";
+export type {
+  CheckOutcome,
+  Completion,
+  LineOutput,
+  Placed,
+  PlacedMend,
+  Provenance,
+  Shown,
+  ShownMarks,
+  Snapshot,
+  TitleBlock,
+} from "./snapshot.ts";

@@ -1,6 +1,6 @@
 // The library's statements by name. Modules are split into statements at once; a statement is read when something first needs it.
 
-import { type Chunk, type CsvPart, placedChunks, readNotebook, readSources, type Reference } from "../notebook/index.ts";
+import { type Chunk, type CsvPart, placedChunks, type Reference, readNotebook, readSources } from "../notebook/index.ts";
 import { normalName } from "../syntax/index.ts";
 import type { Library } from "./api.ts";
 
@@ -46,7 +46,8 @@ export function readLibrary(library: Library): LibraryNames {
       }
     }
     notebook.parts.forEach((part, i) => {
-      if (part.kind === "csv" && part.name !== undefined) pieces.set(normalName(part.name.text), { module: module.name, piece: part, from: notebook.starts[i] ?? 0 });
+      if (part.kind === "csv" && part.name !== undefined)
+        pieces.set(normalName(part.name.text), { module: module.name, piece: part, from: notebook.starts[i] ?? 0 });
     });
   }
   return { version: library.version, pieces, data, sources: readSources(library.sources), library, examples };

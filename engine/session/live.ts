@@ -40,7 +40,9 @@ export function answer(engine: EngineState, file: string, expression: Expression
   const worths = program.needs.map((key) => engine.values.worth(key));
   const waits = program.needs.filter((_, i) => worths[i]?.ok !== true);
   if (waits.length > 0) return { checked, marks: unmarked, diagnostics: checked.diagnostics, waits };
-  const needs = worths.map((worth, i): Marked => ({ value: (worth as { readonly value: Value }).value, marks: engine.values.marks(program.needs[i] ?? "") }));
+  const needs = worths.map(
+    (worth, i): Marked => ({ value: (worth as { readonly value: Value }).value, marks: engine.values.marks(program.needs[i] ?? "") }),
+  );
   const outcome = prepareUnit(program, engine.values.context)(needs.map((need) => need.value));
   if (!outcome.ok) return { checked, marks: unmarked, diagnostics: [...checked.diagnostics, outcome.fault], waits: [] };
   const walked = walkUnit(program, needs, engine.values.context);
@@ -48,7 +50,14 @@ export function answer(engine: EngineState, file: string, expression: Expression
 }
 
 /** The output of a live value; `start` is the offset of its prose part. */
-export function liveOutput(engine: EngineState, file: string, live: LiveText, id: string, start: number, context: OutputContext): LineOutput {
+export function liveOutput(
+  engine: EngineState,
+  file: string,
+  live: LiveText,
+  id: string,
+  start: number,
+  context: OutputContext,
+): LineOutput {
   const result = answer(engine, file, live.path, live.unit);
   const offset = start + live.from + 1;
   const base = { id, kind: "live" as const, from: start + live.from, to: start + live.to, citation: "", note: "", name: live.inside };
@@ -57,11 +66,16 @@ export function liveOutput(engine: EngineState, file: string, live: LiveText, id
   if (result.value === undefined) return { ...base, diagnostics };
   const marks = shownMarks(result.marks);
   const unit = result.checked.shownIn ?? ownUnit(engine, file, live.path);
-  return { ...base, diagnostics, value: showValue(result.value, result.checked.type, unit, context.show), ...(marks === undefined ? {} : { marks }) };
+  return {
+    ...base,
+    diagnostics,
+    value: showValue(result.value, result.checked.type, unit, context.show),
+    ...(marks === undefined ? {} : { marks }),
+  };
 }
 
 /** A bare name is shown as its definition shows it. */
-function ownUnit(engine: EngineState, file: string, path: Expression): Checked["shownIn"] {
+export function ownUnit(engine: EngineState, file: string, path: Expression): Checked["shownIn"] {
   if (path.kind !== "name") return undefined;
   for (const key of keysOf(engine, file, path.name)) {
     const statement = engine.byKey.get(key);

@@ -2,7 +2,7 @@
 
 import { typeText } from "../check/index.ts";
 import type { Diagnostic } from "../diagnostics/index.ts";
-import { citation, readReference, type Reference, unknownKeys } from "../notebook/index.ts";
+import { citation, type Reference, readReference, unknownKeys } from "../notebook/index.ts";
 import { type Marks, wholeMark } from "../run/index.ts";
 import { fromSI, typographic, type Unit } from "../units/index.ts";
 import { examplePasses, judge } from "./check-outcome.ts";
@@ -33,15 +33,26 @@ const kinds: Readonly<Record<Statement["tree"]["kind"], LineOutput["kind"]>> = {
 };
 
 /** Faults and notices of a statement: of its text, of checking, of evaluating, of its reference column. */
-export function diagnosticsOf(statement: Statement, worth: Worth | undefined, references: ReadonlyMap<string, Reference>): readonly Diagnostic[] {
+export function diagnosticsOf(
+  statement: Statement,
+  worth: Worth | undefined,
+  references: ReadonlyMap<string, Reference>,
+): readonly Diagnostic[] {
   const out: Diagnostic[] = [...statement.syntax, ...statement.own, ...(statement.checked?.diagnostics ?? [])];
   if (worth !== undefined && !worth.ok && worth.fault !== undefined) out.push(worth.fault);
   const { columns } = statement.tree;
   if (columns?.reference !== undefined && columns.referenceRange !== undefined) {
     const { from } = columns.referenceRange;
     for (const diagnostic of unknownKeys(readReference(columns.reference), references)) {
-      const changes = (mend: Diagnostic["mends"][number]): Diagnostic["mends"][number] => ({ ...mend, changes: mend.changes.map((change) => ({ ...change, from: change.from + from, to: change.to + from })) });
-      out.push({ ...diagnostic, range: { from: diagnostic.range.from + from, to: diagnostic.range.to + from }, mends: diagnostic.mends.map(changes) });
+      const changes = (mend: Diagnostic["mends"][number]): Diagnostic["mends"][number] => ({
+        ...mend,
+        changes: mend.changes.map((change) => ({ ...change, from: change.from + from, to: change.to + from })),
+      });
+      out.push({
+        ...diagnostic,
+        range: { from: diagnostic.range.from + from, to: diagnostic.range.to + from },
+        mends: diagnostic.mends.map(changes),
+      });
     }
   }
   return out;
@@ -55,10 +66,15 @@ export function place(diagnostic: Diagnostic, offset: number, context: OutputCon
     to: diagnostic.range.to + offset,
     message: diagnostic.message,
     ...(diagnostic.hint === undefined ? {} : { hint: diagnostic.hint }),
-    mends: diagnostic.mends.map((mend) => ({ label: mend.label, changes: mend.changes.map((change) => ({ ...change, from: change.from + offset, to: change.to + offset })) })),
+    mends: diagnostic.mends.map((mend) => ({
+      label: mend.label,
+      changes: mend.changes.map((change) => ({ ...change, from: change.from + offset, to: change.to + offset })),
+    })),
     related: diagnostic.related.flatMap((related) => {
       const at = related.statement === undefined ? { file, from: offset } : context.place(related.statement);
-      return at === undefined ? [] : [{ message: related.message, file: at.file, from: at.from + related.range.from, to: at.from + related.range.to }];
+      return at === undefined
+        ? []
+        : [{ message: related.message, file: at.file, from: at.from + related.range.from, to: at.from + related.range.to }];
     }),
   };
 }
@@ -66,11 +82,16 @@ export function place(diagnostic: Diagnostic, offset: number, context: OutputCon
 export function shownMarks(marks: Marks): ShownMarks | undefined {
   const mark = wholeMark(marks);
   if (mark.provenance === undefined && mark.outside.length === 0 && !mark.nominalOnly) return undefined;
-  return { ...(mark.provenance === undefined ? {} : { provenance: mark.provenance }), outside: mark.outside, nominalOnly: mark.nominalOnly };
+  return {
+    ...(mark.provenance === undefined ? {} : { provenance: mark.provenance }),
+    outside: mark.outside,
+    nominalOnly: mark.nominalOnly,
+  };
 }
 
 /** The names a value waits for, as this file writes them. */
-const ownName = (key: string, file: string): string => (key.startsWith(`${file}#`) ? key.slice(file.length + 1) : key.replace(/^.*\/?([^/]*)#/, "$1 "));
+const ownName = (key: string, file: string): string =>
+  key.startsWith(`${file}#`) ? key.slice(file.length + 1) : key.replace(/^.*\/?([^/]*)#/, "$1 ");
 
 export function lineOutput(statement: Statement, from: number, context: OutputContext): LineOutput {
   const { engine } = context;
@@ -90,7 +111,8 @@ export function lineOutput(statement: Statement, from: number, context: OutputCo
     diagnostics: diagnostics.map((diagnostic) => place(diagnostic, from, context, statement.file)),
     ...(checked === undefined || faulty || checked.type.type === "unknown" ? {} : { type: typeText(checked.type) }),
   };
-  const waits = worth !== undefined && !worth.ok && worth.waits.length > 0 ? { waitsFor: worth.waits.map((key) => ownName(key, statement.file)) } : {};
+  const waits =
+    worth !== undefined && !worth.ok && worth.waits.length > 0 ? { waitsFor: worth.waits.map((key) => ownName(key, statement.file)) } : {};
   const title = base.note === "" ? statement.text.slice(tree.working.from, tree.working.to).replace(/^(check|example)\s+/, "") : base.note;
   if (tree.kind === "check") {
     if (faulty || worth?.ok !== true || checked === undefined) return { ...base, ...waits, check: { state: "open", title } };
@@ -100,9 +122,16 @@ export function lineOutput(statement: Statement, from: number, context: OutputCo
   if (tree.kind === "example") {
     if (faulty || worth?.ok !== true) return { ...base, ...waits, example: { state: "open" } };
     const [actual] = worth.value as readonly [never];
-    return { ...base, example: { state: examplePasses(worth.value) ? "passes" : "fails", shown: showValue(actual, checked?.type ?? { type: "unknown" }, undefined, context.show).text } };
+    return {
+      ...base,
+      example: {
+        state: examplePasses(worth.value) ? "passes" : "fails",
+        shown: showValue(actual, checked?.type ?? { type: "unknown" }, undefined, context.show).text,
+      },
+    };
   }
-  const valued = tree.kind === "definition" || statement.csv !== undefined || (tree.kind === "use" && statement.checked?.program === "value");
+  const valued =
+    tree.kind === "definition" || statement.csv !== undefined || (tree.kind === "use" && statement.checked?.program === "value");
   if (!valued || faulty || checked === undefined) return { ...base, ...waits };
   if (worth?.ok !== true) return { ...base, ...waits };
   const value = showValue(worth.value, checked.type, checked.shownIn, context.show);
@@ -124,7 +153,8 @@ function control(statement: Statement, value: unknown, offset: number): { readon
   if (literal.kind !== "number") return {};
   const body = checked.unit?.body;
   const constant = body?.op === "scatter" ? body.nominal : body;
-  const unit: Unit | undefined = constant?.op === "constant" ? constant.unit : constant?.op === "negate" && constant.of.op === "constant" ? constant.of.unit : undefined;
+  const unit: Unit | undefined =
+    constant?.op === "constant" ? constant.unit : constant?.op === "negate" && constant.of.op === "constant" ? constant.of.unit : undefined;
   const inUnit = (si: number): number => (unit === undefined ? si : fromSI(si, unit));
   const to = literal.unit === undefined ? literal.range.to : literal.unit.range.from;
   const digits = statement.text.slice(nominal.range.from, to).trimEnd();

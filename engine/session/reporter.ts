@@ -42,13 +42,25 @@ const DIGITS = 4;
 
 export function createReporter(engine: EngineState, files: Files): Reporter {
   const pendings = new Map<string, Pending>();
-  const shows = new WeakMap<FileState["front"], { readonly show: ShowOptions; readonly preferences: Preferences; readonly problems: readonly Diagnostic[] }>();
+  const shows = new WeakMap<
+    FileState["front"],
+    { readonly show: ShowOptions; readonly preferences: Preferences; readonly problems: readonly Diagnostic[] }
+  >();
   const references = new WeakMap<FileState["front"], ReadonlyMap<string, Reference>>();
 
   const pendingOf = (file: string): Pending => {
     const known = pendings.get(file);
     if (known !== undefined) return known;
-    const made: Pending = { revision: 0, everything: true, statements: new Set(), removed: new Set(), reordered: true, lives: createLiveBook(engine), reran: new Set(), tally: createTally() };
+    const made: Pending = {
+      revision: 0,
+      everything: true,
+      statements: new Set(),
+      removed: new Set(),
+      reordered: true,
+      lives: createLiveBook(engine),
+      reran: new Set(),
+      tally: createTally(),
+    };
     pendings.set(file, made);
     return made;
   };
@@ -109,7 +121,15 @@ export function createReporter(engine: EngineState, files: Files): Reporter {
     });
     for (const diagnostic of [...state.front.diagnostics, ...showOf(state).problems]) problems.push({ diagnostic, at: 0 });
     const wanted = context(state);
-    return { id: "title", kind: "title", from: 0, to: 0, citation: "", note: "", diagnostics: problems.map(({ diagnostic, at }) => place(diagnostic, at, wanted, state.file)) };
+    return {
+      id: "title",
+      kind: "title",
+      from: 0,
+      to: 0,
+      citation: "",
+      note: "",
+      diagnostics: problems.map(({ diagnostic, at }) => place(diagnostic, at, wanted, state.file)),
+    };
   };
 
   const lives = (state: FileState, entries: readonly LiveEntry[]): LineOutput[] => {
@@ -174,7 +194,9 @@ export function createReporter(engine: EngineState, files: Files): Reporter {
     outputs: (file) => {
       const state = files.notebooks.get(file);
       if (state === undefined) return [];
-      return [titleOutput(state), ...collect(state, pendingOf(file), true), ...lives(state, pendingOf(file).lives.entries())].sort((a, b) => a.from - b.from);
+      return [titleOutput(state), ...collect(state, pendingOf(file), true), ...lives(state, pendingOf(file).lives.entries())].sort(
+        (a, b) => a.from - b.from,
+      );
     },
   };
 }
@@ -200,7 +222,8 @@ function startsOf(state: FileState, only: ReadonlySet<Statement> | undefined): r
   return out.sort((a, b) => a[1] - b[1]);
 }
 
-const partStarts = (state: FileState): ReadonlyMap<Part, number> => new Map(state.notebook.parts.map((part, i) => [part, state.notebook.starts[i] ?? 0]));
+const partStarts = (state: FileState): ReadonlyMap<Part, number> =>
+  new Map(state.notebook.parts.map((part, i) => [part, state.notebook.starts[i] ?? 0]));
 
 function orderOf(state: FileState, lives: readonly LiveEntry[]): NonNullable<Snapshot["order"]> {
   const starts = partStarts(state);
@@ -221,7 +244,18 @@ const emptySnapshot = (file: string, revision: number, removed: readonly string[
   changed: [],
   removed,
   order: { ids: [], from: [], to: [] },
-  title: { title: "", number: "", revision: "", status: "", date: "", creator: "", checker: "", approval_person: "", owner: "", project: "" },
+  title: {
+    title: "",
+    number: "",
+    revision: "",
+    status: "",
+    date: "",
+    creator: "",
+    checker: "",
+    approval_person: "",
+    owner: "",
+    project: "",
+  },
   counts: { faults: 0, failing: 0, checks: 0, open: 0 },
   reran: [],
 });

@@ -11,12 +11,12 @@ import { completeAt } from "./complete.ts";
 import { createEngine, type EngineState } from "./engine-state.ts";
 import { evaluateExpression } from "./evaluate.ts";
 import { type FileState, newFile } from "./file-state.ts";
-import { applyReading, fileCame, type Files, prefixTarget, readFileText } from "./files.ts";
+import { applyReading, type Files, fileCame, prefixTarget, readFileText } from "./files.ts";
 import { hoverAt } from "./hover.ts";
 import { readLibrary } from "./library-names.ts";
 import { isCsv } from "./paths.ts";
-import { describeWith } from "./show.ts";
 import { createReporter, type Reporter } from "./reporter.ts";
+import { describeWith } from "./show.ts";
 import { traceName } from "./trace-name.ts";
 
 /** What the parts of a session share. */

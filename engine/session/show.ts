@@ -71,14 +71,17 @@ function showRecord(value: RecordValue, options: ShowOptions): Shown {
   const designation = entry.fields.findIndex((field) => field.name === "designation");
   const first = value.fields[designation];
   if (typeof first === "string") return { ...plain(first), full: fullRecord(value, entry, name, options) };
-  const fields = entry.fields.map((field, i) => `${field.name} = ${showValue(value.fields[i] ?? null, field.type, field.unit, options).text}`);
+  const fields = entry.fields.map(
+    (field, i) => `${field.name} = ${showValue(value.fields[i] ?? null, field.type, field.unit, options).text}`,
+  );
   return { ...plain(`${name} { ${fields.join(", ")} }`), full: fullRecord(value, entry, name, options) };
 }
 
 function fullRecord(value: RecordValue, entry: Extract<Entry, { entry: "record" }>, name: string, options: ShowOptions): string {
   const fields = entry.fields.map((field, i) => {
     const shown = showValue(value.fields[i] ?? null, field.type, field.unit, options);
-    const text = shown.unit === "" ? (typeof value.fields[i] === "string" ? JSON.stringify(shown.full) : shown.full) : `${shown.full} ${shown.unit}`;
+    const text =
+      shown.unit === "" ? (typeof value.fields[i] === "string" ? JSON.stringify(shown.full) : shown.full) : `${shown.full} ${shown.unit}`;
     return `${field.name} = ${text}`;
   });
   return `${name} { ${fields.join(", ")} }`;
@@ -87,7 +90,11 @@ function fullRecord(value: RecordValue, entry: Extract<Entry, { entry: "record" 
 /** In words for messages, with four digits and no preference but the unit it was written in. */
 export function describeWith(options: ShowOptions): (value: Value, type: Type, unit?: Unit) => string {
   return (value, type, unit) => {
-    const fits = unit !== undefined && (type.type === "point" ? unit.point : type.type === "quantity" && typeOfUnit(unit).type === "quantity" && unit.dimension === type.dimension);
+    const fits =
+      unit !== undefined &&
+      (type.type === "point"
+        ? unit.point
+        : type.type === "quantity" && typeOfUnit(unit).type === "quantity" && unit.dimension === type.dimension);
     return showValue(value, type, fits ? unit : undefined, options).text;
   };
 }

@@ -1,7 +1,7 @@
 // One statement of a file as the session keeps it: read once, known by its name or by its text, never by its place.
 
-import type { Diagnostic } from "../diagnostics/index.ts";
 import { type Checked, exposedSymbols } from "../check/index.ts";
+import type { Diagnostic } from "../diagnostics/index.ts";
 import type { Chunk, CsvPart } from "../notebook/index.ts";
 import type { TableValue } from "../run/index.ts";
 import { children, type Expression, namesUsed, parseStatement, type StatementTree } from "../syntax/index.ts";
@@ -46,7 +46,13 @@ export function parseChunk(chunk: Chunk): Parsed {
   if (known !== undefined) return known;
   const { tree, diagnostics } = parseStatement(chunk.text);
   const name = declaredName(tree);
-  const parsed: Parsed = { tree, syntax: diagnostics, uses: namesUsed(tree), exposed: exposedOf(tree), ...(name === undefined ? {} : { name }) };
+  const parsed: Parsed = {
+    tree,
+    syntax: diagnostics,
+    uses: namesUsed(tree),
+    exposed: exposedOf(tree),
+    ...(name === undefined ? {} : { name }),
+  };
   parsedChunks.set(chunk, parsed);
   return parsed;
 }

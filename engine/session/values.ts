@@ -4,31 +4,38 @@ import type { CoreFormula, CoreUnit } from "../check/index.ts";
 import { type Diagnostic, faults } from "../diagnostics/index.ts";
 import { createGraph, type Graph } from "../graph/index.ts";
 import {
+  inputMarks,
   joinMark,
-  markFormula,
   type Marked,
   type Marks,
+  markFormula,
+  type Provenance,
   prepareFormula,
   prepareUnit,
-  type Provenance,
   type RunContext,
   sameMarks,
   sameValue,
   unmarked,
   type Value,
   walkUnit,
-  inputMarks,
   wholeMark,
 } from "../run/index.ts";
 
 /** What a value node holds. `waits`: names of what has no value yet. */
-export type Worth = { readonly ok: true; readonly value: Value } | { readonly ok: false; readonly fault?: Diagnostic; readonly waits: readonly string[] };
+export type Worth =
+  | { readonly ok: true; readonly value: Value }
+  | { readonly ok: false; readonly fault?: Diagnostic; readonly waits: readonly string[] };
 
 export interface Values {
   readonly graph: Graph;
   readonly context: RunContext;
   /** `parts`: provenances of the fields of an input record that have a reference of their own, by the place of the field. */
-  readonly defineUnit: (key: string, unit: CoreUnit, provenance: Provenance | undefined, parts?: readonly (Provenance | undefined)[]) => void;
+  readonly defineUnit: (
+    key: string,
+    unit: CoreUnit,
+    provenance: Provenance | undefined,
+    parts?: readonly (Provenance | undefined)[],
+  ) => void;
   readonly defineFormula: (key: string, formula: CoreFormula) => void;
   readonly defineConstant: (key: string, value: Value, provenance: Provenance) => void;
   /** A name for another node's value. */
@@ -65,7 +72,12 @@ export function createValues(context: RunContext): Values {
   });
   const inLoop = (): Worth => ({ ok: false, waits: [] });
 
-  const define = (key: string, needs: readonly string[], worth: (values: readonly Value[]) => Worth, marks: (needs: readonly Marked[], own: Value) => Marks): void => {
+  const define = (
+    key: string,
+    needs: readonly string[],
+    worth: (values: readonly Value[]) => Worth,
+    marks: (needs: readonly Marked[], own: Value) => Marks,
+  ): void => {
     graph.define(key, {
       needs,
       equal: sameWorth,
@@ -82,7 +94,12 @@ export function createValues(context: RunContext): Values {
       compute: ([own, ...rest]) => {
         const mine = own as Worth | undefined;
         if (mine?.ok !== true) return unmarked;
-        const marked = needs.map((_, i): Marked => ({ value: (rest[i] as { readonly value: Value }).value, marks: (rest[needs.length + i] as Marks | undefined) ?? unmarked }));
+        const marked = needs.map(
+          (_, i): Marked => ({
+            value: (rest[i] as { readonly value: Value }).value,
+            marks: (rest[needs.length + i] as Marks | undefined) ?? unmarked,
+          }),
+        );
         return marks(marked, mine.value);
       },
     });
@@ -122,8 +139,20 @@ export function createValues(context: RunContext): Values {
           ).marks,
       );
     },
-    defineConstant: (key, value, provenance) => define(key, [], () => ({ ok: true, value }), () => inputMarks(value, provenance)),
-    defineAlias: (key, of) => define(key, [of], ([value]) => ({ ok: true, value: value ?? null }), ([need]) => need?.marks ?? unmarked),
+    defineConstant: (key, value, provenance) =>
+      define(
+        key,
+        [],
+        () => ({ ok: true, value }),
+        () => inputMarks(value, provenance),
+      ),
+    defineAlias: (key, of) =>
+      define(
+        key,
+        [of],
+        ([value]) => ({ ok: true, value: value ?? null }),
+        ([need]) => need?.marks ?? unmarked,
+      ),
     remove: (key) => {
       graph.remove(key);
       graph.remove(marksKey(key));

@@ -223,10 +223,7 @@ export class ExpressionParser extends WordParser {
       ),
     );
     const value = this.SUBRULE(this.expression);
-    const unit = this.OPTION1(() => {
-      this.CONSUME(t.As);
-      return this.SUBRULE(this.unit);
-    });
+    const unit = this.OPTION1(() => this.SUBRULE(this.shownUnit));
     return this.ACTION(() => ({
       ...(name === undefined ? {} : { name }),
       value,
@@ -262,10 +259,7 @@ export class ExpressionParser extends WordParser {
     const token = this.CONSUME(t.Word);
     this.CONSUME(t.Assign);
     const value = this.SUBRULE(this.value);
-    const unit = this.OPTION(() => {
-      this.CONSUME(t.As);
-      return this.SUBRULE(this.unit);
-    });
+    const unit = this.OPTION(() => this.SUBRULE(this.shownUnit));
     const range = this.ACTION(() => this.rangeFrom(token.startOffset));
     const columns = this.OPTION1(() => this.SUBRULE(this.columns));
     return this.ACTION(() => ({

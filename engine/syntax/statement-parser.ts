@@ -81,7 +81,7 @@ class StatementParser extends ExpressionParser {
     const type = this.OPTION(() => this.SUBRULE(this.ofType));
     this.CONSUME(t.Assign);
     const value = this.SUBRULE(this.value);
-    const unit = this.OPTION1(() => this.SUBRULE(this.shown));
+    const unit = this.OPTION1(() => this.SUBRULE(this.shownUnit));
     const within = this.OPTION2(() => {
       const word = this.CONSUME(t.Within);
       const bounds = this.SUBRULE(this.operators);
@@ -102,11 +102,6 @@ class StatementParser extends ExpressionParser {
   private readonly ofType = this.RULE("ofType", (): TypeExpression => {
     this.CONSUME(t.Colon);
     return this.SUBRULE(this.type);
-  });
-
-  private readonly shown = this.RULE("shown", (): UnitText => {
-    this.CONSUME(t.As);
-    return this.SUBRULE(this.unit);
   });
 
   readonly check = this.RULE("check", (): Check => {
@@ -158,7 +153,7 @@ class StatementParser extends ExpressionParser {
       alt((): readonly Step[] => {
         const start = this.here();
         const value = this.SUBRULE(this.expression);
-        const unit = this.OPTION(() => this.SUBRULE(this.shown));
+        const unit = this.OPTION(() => this.SUBRULE(this.shownUnit));
         return this.ACTION(() => [{ kind: "result", value, ...(unit === undefined ? {} : { unit }), range: this.rangeFrom(start) }]);
       }),
     ]);
@@ -211,7 +206,7 @@ class StatementParser extends ExpressionParser {
           const type = this.OPTION(() => this.SUBRULE(this.ofType));
           this.CONSUME(t.Assign);
           const value = this.SUBRULE1(this.expression);
-          const unit = this.OPTION1(() => this.SUBRULE(this.shown));
+          const unit = this.OPTION1(() => this.SUBRULE(this.shownUnit));
           return this.ACTION(() => {
             const result = name.tokenType === t.Result;
             return {
@@ -313,13 +308,13 @@ class StatementParser extends ExpressionParser {
   /** One expression and nothing else. */
   readonly alone = this.RULE("alone", (): { readonly expression: Expression; readonly unit?: UnitText } => {
     const expression = this.SUBRULE(this.value);
-    const unit = this.OPTION(() => this.SUBRULE(this.shown));
+    const unit = this.OPTION(() => this.SUBRULE(this.shownUnit));
     return this.ACTION(() => ({ expression, ...(unit === undefined ? {} : { unit }) }));
   });
 
   readonly live = this.RULE("live", (): Live => {
     const path = this.SUBRULE(this.path);
-    const unit = this.OPTION(() => this.SUBRULE(this.shown));
+    const unit = this.OPTION(() => this.SUBRULE(this.shownUnit));
     return this.ACTION(() => ({ path, ...(unit === undefined ? {} : { unit }) }));
   });
 }

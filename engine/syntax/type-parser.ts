@@ -103,6 +103,16 @@ export class TypeParser extends EmbeddedActionsParser {
     return this.ACTION(() => ({ text: plainSpaces(token.image), range: tokenRange(token) }));
   });
 
+  /** After `as`: `kN`, or `K abs` for a temperature point on its absolute scale. */
+  protected readonly shownUnit = this.RULE("shownUnit", (): UnitText => {
+    this.CONSUME(t.As);
+    const unit = this.SUBRULE(this.unit);
+    const absolute = this.OPTION(() => this.CONSUME(t.Abs));
+    return this.ACTION(() =>
+      absolute === undefined ? unit : { text: `${unit.text} abs`, range: { from: unit.range.from, to: endOf(absolute) } },
+    );
+  });
+
   /** `[N/mm]` of a type or a head: whatever stands between, as text. */
   protected readonly bracketUnit = this.RULE("bracketUnit", (): UnitText => {
     const open = this.CONSUME(t.OpenSquare);

@@ -17,7 +17,10 @@ afterEach(async () => {
 
 async function open(options: OpenOptions = {}): Promise<Bench> {
   bench = await openPage(options);
-  await bench.poll(() => outputs(bench!.page), (rows) => rows.length > 3);
+  await bench.poll(
+    () => outputs(bench!.page),
+    (rows) => rows.length > 3,
+  );
   return bench;
 }
 
@@ -41,14 +44,21 @@ describe("the main job", () => {
     const { page, context, poll } = await open();
     // The picker of the system cannot be driven from a test; a file of the page's own disk stands in for the chosen one.
     await context.addInitScript(() => {
-      const choose = async (): Promise<FileSystemFileHandle> => (await navigator.storage.getDirectory()).getFileHandle("bracket.joint.md", { create: true });
+      const choose = async (): Promise<FileSystemFileHandle> =>
+        (await navigator.storage.getDirectory()).getFileHandle("bracket.joint.md", { create: true });
       Object.assign(window, { showSaveFilePicker: choose });
     });
     await page.reload();
-    await poll(() => outputs(page), (rows) => rows.length > 3);
+    await poll(
+      () => outputs(page),
+      (rows) => rows.length > 3,
+    );
 
     await write(page, ["b = 12 mmm | width | given drawing 7", "c = 2 * b", "check c <= 30 mm | fits the box"]);
-    await poll(() => page.locator(".jw-message").allTextContents(), (messages) => messages.some((text) => text.includes("mmm")));
+    await poll(
+      () => page.locator(".jw-message").allTextContents(),
+      (messages) => messages.some((text) => text.includes("mmm")),
+    );
     expect(await page.locator(".jw-wave-fault").first().textContent()).toContain("mmm");
     await poll(() => outputs(page), has("c waits for b"));
     expect(await page.locator(".count").first().textContent()).toContain("1 fault");
@@ -80,7 +90,10 @@ describe("the main job", () => {
       "---\nunits: { length: mm, area: mm^2, force: N, stress: MPa, torque: N*m }\ntitle: Box for a bracket\n---\n```calc\nb = 16 mm | width | given drawing 7\nc = 2 * b\ncheck c <= 30 mm | fits the box\n```\n",
     );
 
-    await poll(() => kept(page), (state) => state === "kept");
+    await poll(
+      () => kept(page),
+      (state) => state === "kept",
+    );
     await page.reload();
     await poll(() => outputs(page), has("c = 32 mm"));
     expect(await outputs(page)).toContainEqual(expect.stringContaining("fits the box: fails"));
@@ -105,14 +118,19 @@ describe("the main job", () => {
       Object.assign(window, { showOpenFilePicker: async () => [await own()] });
     });
     await page.reload();
-    await poll(() => outputs(page), (rows) => rows.length > 3);
+    await poll(
+      () => outputs(page),
+      (rows) => rows.length > 3,
+    );
     await page.keyboard.press("Control+o");
     await poll(() => outputs(page), has("d = 3 mm"));
     await page.keyboard.press("Control+End");
     await page.keyboard.type("Done.");
     await page.keyboard.press("Control+s");
     await page.locator(".top-kept", { hasText: "saved" }).waitFor();
-    const onDisk = await page.evaluate(async () => (await (await (await navigator.storage.getDirectory()).getFileHandle("theirs.joint.md")).getFile()).text());
+    const onDisk = await page.evaluate(async () =>
+      (await (await (await navigator.storage.getDirectory()).getFileHandle("theirs.joint.md")).getFile()).text(),
+    );
     expect(onDisk).toBe("```calc\r\nd = 3 mm\r\n```\r\nDone.");
   });
 
@@ -120,7 +138,10 @@ describe("the main job", () => {
     const { page, context, poll } = await open();
     await context.addInitScript(() => Object.assign(window, { showSaveFilePicker: undefined }));
     await page.reload();
-    await poll(() => outputs(page), (rows) => rows.length > 3);
+    await poll(
+      () => outputs(page),
+      (rows) => rows.length > 3,
+    );
     const download = page.waitForEvent("download");
     await page.getByRole("button", { name: "Save", exact: true }).click();
     expect((await download).suggestedFilename()).toMatch(/\.joint\.md$/);
@@ -135,7 +156,10 @@ describe("the main job", () => {
     await page.keyboard.press("Control+Enter");
     await poll(() => outputs(page), has("f = 2 mm"));
     await page.keyboard.press("Control+Enter");
-    await poll(() => outputs(page), (rows) => !has("f = ")(rows));
+    await poll(
+      () => outputs(page),
+      (rows) => !has("f = ")(rows),
+    );
   });
 
   test("names of the notebook are offered while one types", async () => {
@@ -151,7 +175,11 @@ describe("kept in the browser", () => {
     const { page, poll, newPage } = await open();
     await write(page, ["g = 7 mm"]);
     await poll(() => outputs(page), has("g = 7 mm"));
-    await poll(() => kept(page), (state) => state === "kept", 1500);
+    await poll(
+      () => kept(page),
+      (state) => state === "kept",
+      1500,
+    );
     await page.close();
     const again = await newPage();
     await poll(() => outputs(again), has("g = 7 mm"));
@@ -160,7 +188,10 @@ describe("kept in the browser", () => {
   test("a tab with nothing of its own follows; two that both changed overwrite nothing", async () => {
     const { page, poll, newPage } = await open();
     await write(page, ["h = 1 mm"]);
-    await poll(() => kept(page), (state) => state === "kept");
+    await poll(
+      () => kept(page),
+      (state) => state === "kept",
+    );
     const other = await newPage();
     await poll(() => outputs(other), has("h = 1 mm"));
     await page.keyboard.type("2");
@@ -174,7 +205,10 @@ describe("kept in the browser", () => {
     await Promise.all([page.keyboard.type(" + 1 mm"), other.keyboard.type("Theirs.")]);
     const notices = async (): Promise<number> => (await page.locator(".notice").count()) + (await other.locator(".notice").count());
     await poll(notices, (count) => count === 1);
-    await poll(() => kept(page), (state) => state === "kept" || state === "parted");
+    await poll(
+      () => kept(page),
+      (state) => state === "kept" || state === "parted",
+    );
     await poll(() => outputs(page), has("i = 6 mm"));
     await poll(
       () => other.locator(".cm-line").allTextContents(),
@@ -216,16 +250,28 @@ describe("keyboard and screen reader", () => {
     await page.keyboard.press("End");
     for (let step = 0; step < 3; step += 1) await page.keyboard.press("ArrowLeft");
     await page.keyboard.type("1");
-    await poll(async () => (await page.locator(".cm-announced").textContent()) ?? "", (text) => text.includes("k = 62 mm"));
+    await poll(
+      async () => (await page.locator(".cm-announced").textContent()) ?? "",
+      (text) => text.includes("k = 62 mm"),
+    );
   });
 
   const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
   const findings = async (page: Page): Promise<string[]> => {
     await page.evaluate(axe);
     return page.evaluate(async () => {
-      const { axe: checker } = window as unknown as { axe: { run(context: object, options: object): Promise<{ violations: { id: string; nodes: { target: unknown; failureSummary: string }[] }[] }> } };
+      const { axe: checker } = window as unknown as {
+        axe: {
+          run(
+            context: object,
+            options: object,
+          ): Promise<{ violations: { id: string; nodes: { target: unknown; failureSummary: string }[] }[] }>;
+        };
+      };
       const { violations } = await checker.run(document, { runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] });
-      return violations.flatMap(({ id, nodes }) => nodes.map(({ target, failureSummary }) => `${id} ${JSON.stringify(target)} ${failureSummary}`));
+      return violations.flatMap(({ id, nodes }) =>
+        nodes.map(({ target, failureSummary }) => `${id} ${JSON.stringify(target)} ${failureSummary}`),
+      );
     });
   };
 
@@ -233,8 +279,16 @@ describe("keyboard and screen reader", () => {
     test(`axe finds nothing in the ${colorScheme} theme, with a fault, a failing check and each panel`, async () => {
       const { page, poll } = await open();
       await page.emulateMedia({ colorScheme });
-      await write(page, ["b = 12 mmm | width | given", "a = 4 mm within 1 mm .. 9 mm", "check a <= 3 mm | too far | assumed", "check a <= 5 mm | near"]);
-      await poll(() => page.locator(".jw-message").count(), (count) => count > 0);
+      await write(page, [
+        "b = 12 mmm | width | given",
+        "a = 4 mm within 1 mm .. 9 mm",
+        "check a <= 3 mm | too far | assumed",
+        "check a <= 5 mm | near",
+      ]);
+      await poll(
+        () => page.locator(".jw-message").count(),
+        (count) => count > 0,
+      );
       expect(await findings(page)).toEqual([]);
       for (const panel of ["Recent", "Help", /fault/, /check/]) {
         await page.locator(".top-bar").getByRole("button", { name: panel }).click();
@@ -259,10 +313,16 @@ describe("columns", () => {
       const { page, poll } = await open({ width });
       await write(page, lines);
       await poll(() => outputs(page), has("last: holds"));
-      await poll(() => page.locator(".jw-message").count(), (count) => count > 0);
+      await poll(
+        () => page.locator(".jw-message").count(),
+        (count) => count > 0,
+      );
       for (const focus of [true, false]) {
         if (!focus) await page.locator(".top-name").click();
-        const apart = await poll(() => measure(page), (rows) => rows.length === 5);
+        const apart = await poll(
+          () => measure(page),
+          (rows) => rows.length === 5,
+        );
         expect(apart.filter(({ by }) => by > 4)).toEqual([]);
       }
       const heights = await page.locator(".cm-line").evaluateAll((rows) => rows.map((row) => row.getBoundingClientRect().height));
@@ -275,7 +335,10 @@ describe("columns", () => {
     const { page, poll } = await open({ width: 700 });
     await write(page, ["aa = 1 mm | one", "bb = 2 * aa | two"]);
     await poll(() => outputs(page), has("bb = 2 mm"));
-    const rows = await poll(() => measure(page), (found) => found.length === 2);
+    const rows = await poll(
+      () => measure(page),
+      (found) => found.length === 2,
+    );
     for (const { by } of rows) expect(by).toBeCloseTo(24, 0);
   });
 
@@ -294,7 +357,8 @@ describe("columns", () => {
         const spoken = row.querySelector(".jw-spoken")?.textContent ?? "";
         const name = spoken.startsWith("last: ") ? "check" : /^(\w+)(?: =|: fault)/.exec(spoken)?.[1];
         const start = name === undefined ? undefined : starts.get(name);
-        if (name !== undefined && start !== undefined && name !== "dd") found.push({ name, by: Math.abs(row.getBoundingClientRect().top - start) });
+        if (name !== undefined && start !== undefined && name !== "dd")
+          found.push({ name, by: Math.abs(row.getBoundingClientRect().top - start) });
       }
       return found;
     });

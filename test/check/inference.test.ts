@@ -31,7 +31,9 @@ describe("dimensions", () => {
   });
 
   it("of a bare parameter come from its use, and stay open where nothing says", () => {
-    const opened = open("formula square(x) = x * x\nformula hold(a: Length, b) = a + b\nx = square(3 mm) as mm^2\ny = square(2 N) as N^2\nz = hold(1 mm, 2 N)");
+    const opened = open(
+      "formula square(x) = x * x\nformula hold(a: Length, b) = a + b\nx = square(3 mm) as mm^2\ny = square(2 N) as N^2\nz = hold(1 mm, 2 N)",
+    );
     expect(opened.line("x").value?.text).toBe("9 mm²");
     expect(opened.line("y").value?.text).toBe("4 N²");
     expect(opened.line("z").diagnostics[0]).toMatchObject({ code: "wrong-argument" });
@@ -88,7 +90,7 @@ describe("kinds", () => {
 describe("temperature points", () => {
   it.each([
     ["x = 5 degC as degF", "41 °F"],
-    ["x = -1 degC as K abs", "272.2 K"],
+    ["x = -1 degC as K abs", "272.2 K abs"],
     ["x = 30 degC - 10 degC", "20 K"],
     ["x = 30 degC + 5 K as degC", "35 °C"],
     ["x = mean([10 degC, 20 degC]) as degC", "15 °C"],
@@ -110,7 +112,8 @@ describe("temperature points", () => {
 });
 
 describe("records, families, Maybe", () => {
-  const anchors = 'record Tapped { L: Length }\nrecord Insert { D: Length, L: Length, face: "loaded" or "back" = "loaded" }\nfamily Anchor = Tapped or Insert\n';
+  const anchors =
+    'record Tapped { L: Length }\nrecord Insert { D: Length, L: Length, face: "loaded" or "back" = "loaded" }\nfamily Anchor = Tapped or Insert\n';
 
   it("defaults, with, fields and choices", () => {
     const opened = open(`${anchors}a = Insert { D = 8 mm, L = 9 mm }\nb = a with { L = 12 mm }\nx = b.L as mm\ny = b.face`);
@@ -157,7 +160,8 @@ describe("formulas", () => {
   });
 
   it("require stops, valid marks", () => {
-    const text = "formula f(a: Length) = {\n  require 0 mm < a | a length above zero\n  valid a <= 5 mm | tried up to 5 mm\n  result = 2 * a\n}\n";
+    const text =
+      "formula f(a: Length) = {\n  require 0 mm < a | a length above zero\n  valid a <= 5 mm | tried up to 5 mm\n  result = 2 * a\n}\n";
     expect(open(`${text}x = f(-1 mm)`).line("x").diagnostics[0]?.message).toContain("f");
     const marked = open(`${text}x = f(7 mm)\ny = x + 1 mm`);
     expect(marked.codes()).toEqual([]);
@@ -170,7 +174,9 @@ describe("tables", () => {
   const pulls = 'pulls = table {\n  id | method | F [N]\n  "a" | "tapped" | 1480\n  "b" | "cut" | 1200\n  "c" | "tapped" | 1520\n}\n';
 
   it("where keeps rows, group counts them, columns are lists", () => {
-    const opened = open(`${pulls}t = pulls where .F > 1.3 kN\nx = mean(t.F)\ng = group pulls by .method { n = count(.F), m = mean(.F) }\ny = g.n[1]\nz = g.m[2]`);
+    const opened = open(
+      `${pulls}t = pulls where .F > 1.3 kN\nx = mean(t.F)\ng = group pulls by .method { n = count(.F), m = mean(.F) }\ny = g.n[1]\nz = g.m[2]`,
+    );
     expect(opened.codes()).toEqual([]);
     expect(opened.line("x").value?.text).toBe("1500 N");
     expect(opened.line("y").value?.text).toBe("2");

@@ -288,15 +288,18 @@ describe("trace", () => {
     const asked: number[] = [];
     const trace: Session["trace"] = (_file, _name, open) => {
       asked.push(open);
-      return view;
+      return { view, usedBy: ["F_t"] };
     };
     const { code, world } = called(["trace", "a.joint.md", "M"], { trace }, { files });
     expect(code).toBe(0);
-    expect(world.output()).toBe("M = W · a\n  = 42 N · 185 mm\n  = 7.77 N·m\n");
+    expect(world.output()).toBe("M = W · a\n  = 42 N · 185 mm\n  = 7.77 N·m\nused by: F_t\n");
     called(["trace", "a.joint.md", "M", "--open"], { trace }, { files });
     expect(asked[0]).toBe(0);
     expect(asked[1]).toBeGreaterThan(10);
-    expect(JSON.parse(called(["trace", "a.joint.md", "M", "--json"], { trace }, { files }).world.output())).toEqual(view);
+    expect(JSON.parse(called(["trace", "a.joint.md", "M", "--json"], { trace }, { files }).world.output())).toEqual({
+      view,
+      usedBy: ["F_t"],
+    });
   });
   test("a name that waits, is at fault, or is not there: 2 and why", () => {
     const outputs = () => [line("1", { name: "strip", waitsFor: ["tau"] }), line("2", { name: "x", diagnostics: [fault] })];

@@ -2,8 +2,8 @@
 
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { entries } from "../../engine/diagnostics/index.ts";
 import { generate, readCatalogue } from "../../engine/diagnostics/generate.ts";
+import { entries } from "../../engine/diagnostics/index.ts";
 import { FILE, open } from "../session/helper.ts";
 
 const OTHER = /```file (\S+)\n([\s\S]*?)```\n?/g;
@@ -19,13 +19,17 @@ function codesOf(sample: string): readonly string[] {
 }
 
 describe("each entry of the catalogue", () => {
-  it.each(entries.filter((entry) => entry.wrong !== "").map((entry) => [entry.code, entry] as const))("%s is raised by its wrong sample and not by its right one", (code, entry) => {
-    const wrong = entry.wrong.replaceAll("main.joint.md", FILE);
-    expect(codesOf(wrong)).toContain(code);
-    const right = codesOf(entry.right);
-    expect(right).not.toContain(code);
-    if (entry.severity === "fault") expect(right.filter((other) => entries.find((each) => each.code === other)?.severity === "fault")).toEqual([]);
-  });
+  it.each(entries.filter((entry) => entry.wrong !== "").map((entry) => [entry.code, entry] as const))(
+    "%s is raised by its wrong sample and not by its right one",
+    (code, entry) => {
+      const wrong = entry.wrong.replaceAll("main.joint.md", FILE);
+      expect(codesOf(wrong)).toContain(code);
+      const right = codesOf(entry.right);
+      expect(right).not.toContain(code);
+      if (entry.severity === "fault")
+        expect(right.filter((other) => entries.find((each) => each.code === other)?.severity === "fault")).toEqual([]);
+    },
+  );
 
   it.each(entries.map((entry) => [entry.code, entry] as const))("%s says what it is in plain words", (_, entry) => {
     expect(entry.text.length).toBeGreaterThan(0);

@@ -1,7 +1,7 @@
 // A small session for tests of the editor alone: it knows `name = number unit`, products of two names and checks of two names.
 
-import { readFrontMatter, readNotebook, placedChunks, editNotebook, liveValues, type Notebook } from "../../engine/notebook/index.ts";
 import type { TextChange } from "../../engine/base/index.ts";
+import { editNotebook, liveValues, type Notebook, placedChunks, readFrontMatter, readNotebook } from "../../engine/notebook/index.ts";
 import type { LineOutput, Session, Shown, Snapshot, TitleBlock } from "../../engine/session/index.ts";
 
 interface Held {
@@ -81,7 +81,7 @@ function compute(working: string, values: ReadonlyMap<string, Amount>): { readon
     for (const factor of term.split("*").map((part) => part.trim())) {
       const number = /^(-?[\d.]+)\s*(\S*)/.exec(factor);
       const found = number === null ? values.get(factor) : { value: Number(number[1]), unit: number[2] ?? "" };
-      if (found === undefined || found.unit === "furlong" && working !== factor) return { waits: factor };
+      if (found === undefined || (found.unit === "furlong" && working !== factor)) return { waits: factor };
       product = { value: product.value * found.value, unit: [product.unit, found.unit].filter((unit) => unit !== "").join("·") };
     }
     total = total === undefined ? product : { value: total.value + product.value, unit: product.unit };

@@ -25,7 +25,14 @@ function bench(text = TEXT) {
   let state = EditorState.create({ doc: text, extensions: [outputsField] });
   const startWorker = (): WorkerPort => {
     const asks: Ask[] = [];
-    const port: WorkerPort = { onmessage: null, onerror: null, postMessage: (ask) => void asks.push(ask), terminate: () => void (worker.ended = true) };
+    const port: WorkerPort = {
+      onmessage: null,
+      onerror: null,
+      postMessage: (ask) => void asks.push(ask),
+      terminate: () => {
+        worker.ended = true;
+      },
+    };
     const answer = hostSession(fakeSession(), (reply: Reply) => port.onmessage?.({ data: reply }));
     const worker = { asks, port, ended: false, answer };
     workers.push(worker);
@@ -58,7 +65,10 @@ function bench(text = TEXT) {
     },
     text: () => state.doc.toString(),
     /** `name: value @ line` of each output. */
-    shown: () => outputsIn(state, 0, state.doc.length).map(({ output, from }) => `${output.name}: ${output.value?.text ?? "none"} @ ${state.doc.lineAt(from).number}`),
+    shown: () =>
+      outputsIn(state, 0, state.doc.length).map(
+        ({ output, from }) => `${output.name}: ${output.value?.text ?? "none"} @ ${state.doc.lineAt(from).number}`,
+      ),
   };
 }
 

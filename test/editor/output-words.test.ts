@@ -18,17 +18,40 @@ const output = (rest: Partial<LineOutput>): LineOutput => ({
 const value = { text: "183.1 N", number: "183.1", unit: "N", full: "183.125" };
 const check = (rest: Partial<NonNullable<LineOutput["check"]>>): LineOutput =>
   output({ kind: "check", check: { state: "holds", title: "stripping", ...rest } });
-const fault = { code: "unlike-units", severity: "fault", from: 0, to: 1, message: "A force and an area do not add.", mends: [], related: [] } as const;
+const fault = {
+  code: "unlike-units",
+  severity: "fault",
+  from: 0,
+  to: 1,
+  message: "A force and an area do not add.",
+  mends: [],
+  related: [],
+} as const;
 
 describe("output words", () => {
   test("a plain value has no word", () => {
-    expect(outputWords(output({ value }))).toMatchObject({ tone: "plain", word: "", shape: "", number: "183.1", unit: "N", sentence: "F = 183.1 N" });
+    expect(outputWords(output({ value }))).toMatchObject({
+      tone: "plain",
+      word: "",
+      shape: "",
+      number: "183.1",
+      unit: "N",
+      sentence: "F = 183.1 N",
+    });
   });
   test("a fault before a value", () => {
-    expect(outputWords(output({ value, diagnostics: [fault] }))).toMatchObject({ tone: "fault", shape: "✕", word: "unlike units", number: "" });
+    expect(outputWords(output({ value, diagnostics: [fault] }))).toMatchObject({
+      tone: "fault",
+      shape: "✕",
+      word: "unlike units",
+      number: "",
+    });
   });
   test("a notice does not hide the value", () => {
-    expect(outputWords(output({ value, diagnostics: [{ ...fault, severity: "notice" }] }))).toMatchObject({ tone: "plain", number: "183.1" });
+    expect(outputWords(output({ value, diagnostics: [{ ...fault, severity: "notice" }] }))).toMatchObject({
+      tone: "plain",
+      number: "183.1",
+    });
   });
   test("every state of a check has its own word and shape", () => {
     const seen = (["holds", "fails", "nominal", "open"] as const).map((state) => outputWords(check({ state, utilisation: 0.85 })));
@@ -40,7 +63,10 @@ describe("output words", () => {
     expect(outputWords(check({ state: "fails", utilisation: 1.24 }))?.bar).toEqual({ filled: 1, over: true });
   });
   test("a check outside validity never shows a plain holds", () => {
-    const words = outputWords({ ...check({ state: "holds" }), marks: { outside: [{ formula: "f", limit: "d <= 39 mm" }], nominalOnly: false } });
+    const words = outputWords({
+      ...check({ state: "holds" }),
+      marks: { outside: [{ formula: "f", limit: "d <= 39 mm" }], nominalOnly: false },
+    });
     expect(words).toMatchObject({ tone: "open", word: "outside" });
     expect(words?.sentence).toContain("d <= 39 mm");
   });
@@ -50,12 +76,23 @@ describe("output words", () => {
 });
 
 describe("reference words", () => {
-  const marks = (level: "assumed" | "test", from: string): NonNullable<LineOutput["marks"]> => ({ provenance: { level, text: "", from }, outside: [], nominalOnly: false });
+  const marks = (level: "assumed" | "test", from: string): NonNullable<LineOutput["marks"]> => ({
+    provenance: { level, text: "", from },
+    outside: [],
+    nominalOnly: false,
+  });
   test("a citation as it is", () => {
-    expect(referenceWords(output({ citation: "ISO 965-1", marks: marks("test", "F") }))).toMatchObject({ text: "ISO 965-1", doubtful: false });
+    expect(referenceWords(output({ citation: "ISO 965-1", marks: marks("test", "F") }))).toMatchObject({
+      text: "ISO 965-1",
+      doubtful: false,
+    });
   });
   test("what hangs on an assumption says so", () => {
-    expect(referenceWords(output({ marks: marks("assumed", "k") }))).toMatchObject({ text: "◇ assumed", doubtful: true, sentence: "F hangs on k, which is assumed" });
+    expect(referenceWords(output({ marks: marks("assumed", "k") }))).toMatchObject({
+      text: "◇ assumed",
+      doubtful: true,
+      sentence: "F hangs on k, which is assumed",
+    });
   });
   test("nothing to say, nothing shown", () => {
     expect(referenceWords(output({ marks: marks("test", "k") }))).toBeUndefined();

@@ -86,7 +86,10 @@ describe("prose", () => {
     return proseStyle(part);
   };
   test("heading marks are hidden with the blank after them", () => {
-    expect(style("## Loads\n")).toMatchObject({ lines: [{ at: 0, className: "jw-heading jw-heading-2" }], hidden: [{ from: 0, to: 3, shown: "" }] });
+    expect(style("## Loads\n")).toMatchObject({
+      lines: [{ at: 0, className: "jw-heading jw-heading-2" }],
+      hidden: [{ from: 0, to: 3, shown: "" }],
+    });
   });
   test("a link hides its address, bare brackets hide nothing", () => {
     expect(style("see [the log](log.md) here\n").hidden.map(({ from, to }) => [from, to])).not.toEqual([]);

@@ -265,7 +265,7 @@ describe("natives of the library", () => {
     expect(faultOf(unit([], native("thread", [name])), [], k)).toMatchObject({
       code: "refused",
       range: name.range,
-      message: 'thread: "M5.3" is no thread of ISO 261.',
+      message: '"M5.3" is no thread of ISO 261.',
       hint: "The nearest is M5.",
     });
     expect(resultOf(unit([], native("thread", [lit("M5")])), [], k)).toBe(5);

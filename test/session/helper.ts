@@ -20,7 +20,8 @@ export interface Opened {
 /** A notebook text (a bare working is put into a fence), with other files beside it. */
 export function open(text: string, files: Readonly<Record<string, string>> = {}, library: Library = emptyLibrary): Opened {
   const session = createSession(library);
-  for (const [name, other] of Object.entries(files)) session.put(name, name.endsWith(".csv") || other.includes("```") ? other : fenced(other));
+  for (const [name, other] of Object.entries(files))
+    session.put(name, name.endsWith(".csv") || other.includes("```") ? other : fenced(other));
   session.put(FILE, text.includes("```") || text.startsWith("---") ? text : fenced(text));
   const lines = (): readonly LineOutput[] => session.outputs(FILE);
   return {
@@ -28,7 +29,12 @@ export function open(text: string, files: Readonly<Record<string, string>> = {},
     lines,
     line: (name) => {
       const found = lines().find((line) => line.name === name || line.note === name || line.id === name);
-      if (found === undefined) throw new Error(`no line ${name} among ${lines().map((line) => line.name ?? line.id).join(", ")}`);
+      if (found === undefined)
+        throw new Error(
+          `no line ${name} among ${lines()
+            .map((line) => line.name ?? line.id)
+            .join(", ")}`,
+        );
       return found;
     },
     codes: () => lines().flatMap((line) => line.diagnostics.map((diagnostic) => diagnostic.code)),

@@ -17,7 +17,26 @@ describe("the sample notebook", () => {
   it("has no syntax fault and names only what later modules bring", () => {
     const messages = opened.lines().flatMap((line) => line.diagnostics.filter((each) => each.severity === "fault"));
     expect([...new Set(messages.map((each) => each.code))]).toEqual(["unknown-name"]);
-    const later = ["internal_shear_area", "property_class", "socket_head", "Screw", "HeatSetInsert", "plastic", "PrintState", "PrintedPart", "metal", "Plate", "LoadCase", "Life", "Joint", "assess", "section_drawing", "torque_window", "Weights", "compare_methods"];
+    const later = [
+      "internal_shear_area",
+      "property_class",
+      "socket_head",
+      "Screw",
+      "HeatSetInsert",
+      "plastic",
+      "PrintState",
+      "PrintedPart",
+      "metal",
+      "Plate",
+      "LoadCase",
+      "Life",
+      "Joint",
+      "assess",
+      "section_drawing",
+      "torque_window",
+      "Weights",
+      "compare_methods",
+    ];
     expect([...new Set(messages.map((each) => each.message.split(" ")[0]))].sort()).toEqual([...later].sort());
   });
 
@@ -32,7 +51,11 @@ describe("the sample notebook", () => {
   });
 });
 
-const notebooks = ["notebooks/", "stdlib/", "test/syntax/data/"].flatMap((folder) => readdirSync(new URL(folder, root)).filter((name) => name.endsWith(".joint.md")).map((name) => folder + name));
+const notebooks = ["notebooks/", "stdlib/", "test/syntax/data/"].flatMap((folder) =>
+  readdirSync(new URL(folder, root))
+    .filter((name) => name.endsWith(".joint.md"))
+    .map((name) => folder + name),
+);
 
 describe.each(notebooks)("%s", (name) => {
   const text = readFileSync(new URL(name, root), "utf8");

@@ -7,7 +7,10 @@ const shop = "F_max = 2 kN | n | test own\nrecord Pin { D: Length }\nformula are
 
 describe("use of a notebook", () => {
   it("gives values, records and formulas behind the prefix, with their provenance", () => {
-    const opened = open('use "shop.joint.md" as shop\nF = shop.F_max / 2 as kN\nA = shop.area(shop.Pin { D = 2 mm }) as mm^2\nB = shop.area(shop.pin) as mm^2', { "shop.joint.md": shop });
+    const opened = open(
+      'use "shop.joint.md" as shop\nF = shop.F_max / 2 as kN\nA = shop.area(shop.Pin { D = 2 mm }) as mm^2\nB = shop.area(shop.pin) as mm^2',
+      { "shop.joint.md": shop },
+    );
     expect(opened.codes()).toEqual([]);
     expect(opened.line("F").value?.text).toBe("1 kN");
     expect(opened.line("F").marks?.provenance?.level).toBe("test");

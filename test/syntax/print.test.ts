@@ -16,7 +16,7 @@ describe("printing then parsing is the identity", () => {
         expect(diagnostics, printed).toEqual([]);
         expect(sameTree(again, tree), `${printed}\n${JSON.stringify(again)}\n${JSON.stringify(tree)}`).toBe(true);
       }),
-      { numRuns: 1500 },
+      { numRuns: 600 },
     );
   });
 
@@ -28,7 +28,7 @@ describe("printing then parsing is the identity", () => {
         expect(diagnostics, printed).toEqual([]);
         expect(sameTree(again, tree), printed).toBe(true);
       }),
-      { numRuns: 1500 },
+      { numRuns: 600 },
     );
   });
 
@@ -40,7 +40,7 @@ describe("printing then parsing is the identity", () => {
         for (const [i, tree] of trees.entries()) expect(sameTree(clean(once[i] as string), tree), once[i]).toBe(true);
         expect(tidy(once)).toEqual(once);
       }),
-      { numRuns: 400 },
+      { numRuns: 120 },
     );
   });
 });
@@ -82,7 +82,7 @@ describe("tidy", () => {
         expect(sameTree(clean(out), clean(text)), out).toBe(true);
         expect(tidy([out])[0]).toBe(out);
       }),
-      { numRuns: 400 },
+      { numRuns: 120 },
     );
   });
 

@@ -65,7 +65,9 @@ describe("numbers for reading", () => {
         expect(text).toMatch(/^−?(0|[1-9]\d*)(\.\d*[1-9])?(e−?\d+)?$/);
         expect(text).not.toBe("−0");
         const back = literal(text, undefined);
-        expect(Math.abs(back - value)).toBeLessThanOrEqual(Math.abs(value) * 0.5000001 * 10 ** (1 - digits) + Number.MIN_VALUE);
+        expect(Math.abs(back - value)).toBeLessThanOrEqual(
+          Math.abs(value) * 0.5000001 * 10 ** (1 - digits) + Math.abs(value) * Number.EPSILON + Number.MIN_VALUE,
+        );
       }),
       { numRuns: 3000 },
     );
