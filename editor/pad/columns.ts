@@ -75,24 +75,23 @@ class Columns implements PluginValue {
 
   private write(rows: readonly Row[], view: EditorView): void {
     const seen = new Set<string>();
-    let reference: Element | null = this.references.firstElementChild;
-    let output: Element | null = this.outputs.firstElementChild;
+    const cited: HTMLElement[] = [];
+    const shown: HTMLElement[] = [];
+    const add = (element: HTMLElement | undefined, row: Row, to: HTMLElement[]): void => {
+      if (element === undefined) return;
+      place(element, row);
+      to.push(element);
+    };
     for (const row of rows) {
-      const { id } = row.placed.output;
-      if (seen.has(id)) continue;
-      seen.add(id);
-      const cited = this.row(this.referenceRows, id, row.placed.output, drawReference);
-      if (cited !== undefined) {
-        if (cited !== reference) this.references.insertBefore(cited, reference);
-        else reference = reference.nextElementSibling;
-        place(cited, row);
-      }
-      const shown = this.row(this.outputRows, id, row.placed.output, (element, value) => drawOutput(element, value, view, id));
-      if (shown !== undefined) {
-        if (shown !== output) this.outputs.insertBefore(shown, output);
-        else output = output.nextElementSibling;
-        place(shown, row);
-      }
+      const { output } = row.placed;
+      if (seen.has(output.id)) continue;
+      seen.add(output.id);
+      add(this.row(this.referenceRows, output, drawReference), row, cited);
+      add(
+        this.row(this.outputRows, output, (element, value) => drawOutput(element, value, view, value.id)),
+        row,
+        shown,
+      );
     }
     for (const rowsOf of [this.referenceRows, this.outputRows]) {
       for (const [id, element] of rowsOf) {
@@ -101,15 +100,17 @@ class Columns implements PluginValue {
         rowsOf.delete(id);
       }
     }
+    inOrder(this.references, cited);
+    inOrder(this.outputs, shown);
   }
 
   /** The row's element, drawn again only when what it says changed; undefined and gone when it says nothing. */
   private row(
     rows: Map<string, HTMLElement>,
-    id: string,
     output: LineOutput,
     draw: (element: HTMLElement, output: LineOutput) => boolean,
   ): HTMLElement | undefined {
+    const { id } = output;
     const known = rows.get(id);
     if (known !== undefined && this.drawn.get(known) === output) return known;
     const element = known ?? item();
@@ -136,6 +137,15 @@ function item(): HTMLElement {
   const element = document.createElement("div");
   element.setAttribute("role", "listitem");
   return element;
+}
+
+/** Puts the rows in the order of the text, as screen readers read them, and touches only those that are not in their place. */
+function inOrder(parent: HTMLElement, rows: readonly HTMLElement[]): void {
+  let next = parent.firstElementChild;
+  for (const row of rows) {
+    if (row === next) next = next.nextElementSibling;
+    else parent.insertBefore(row, next);
+  }
 }
 
 function place(element: HTMLElement, row: Row): void {

@@ -11,7 +11,8 @@ export function say(type: Type): string {
       if (hasVariables(type.dimension)) return "a quantity";
       if (type.dimension === dimensionless) return type.kind === "angle" ? "Angle (rad)" : "a plain number";
       const sample = sampleUnit(type.dimension, type.kind);
-      return `${describeDimension(type.dimension, type.kind)}${sample === undefined ? "" : ` (${sample.text})`}`;
+      const name = describeDimension(type.dimension, type.kind);
+      return sample.text === name ? name : `${name} (${sample.text})`;
     }
     case "point":
       return "a temperature point (°C)";

@@ -71,8 +71,8 @@ export function remainder(tokens: readonly IToken[], first: number, second: numb
     token !== undefined && (t.isA(token, t.Name) || token.tokenType === t.Digits);
   const whole = simple(left) && simple(right) && ![t.OpenRound, t.Dot, t.OpenSquare].includes(unit?.tokenType as never);
   const beforeLeft = tokens[first - 1]?.tokenType;
-  if (!whole || beforeLeft === t.Dot) return faults.percentOnly(rangeOf(sign), { example: "remainder(a, b)" });
-  const meaning = `remainder(${left.image}, ${right.image})`;
+  if (!whole || beforeLeft === t.Dot) return faults.percentOnly(rangeOf(sign), { example: "mod(a, b)" });
+  const meaning = `mod(${left.image}, ${right.image})`;
   const mends = [replaceMend(left.startOffset, rightEnd, meaning)];
   return faults.percentOnly({ from: left.startOffset, to: rightEnd }, { example: meaning }, { mends });
 }

@@ -1,4 +1,4 @@
-// Walking expressions.
+// Walking expressions: what stands directly inside one, and everything below it, outer before inner.
 
 import { assertNever } from "../base/index.ts";
 import type { Expression, FieldValue, Scatter } from "./tree.ts";

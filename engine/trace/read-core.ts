@@ -33,6 +33,8 @@ export function readCore(core: Core, reader: Reader): Maths {
   const read = (part: Core): Maths => readCore(part, reader);
   switch (core.op) {
     case "constant":
+      // The one constant of the language that has a name keeps it; a literal is shown as its number.
+      if (!core.literal && core.value === Math.PI) return { kind: "text", text: "π" };
       return shownMaths(core.value, core.type, core.unit, reader);
     case "global":
       return symbolOf(core.name);

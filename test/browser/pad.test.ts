@@ -162,6 +162,23 @@ describe("the main job", () => {
     );
   });
 
+  test("outputs that come and go while one types end in the order of the text", async () => {
+    const { page, poll } = await open();
+    await write(page, [
+      't = thread("M5") | from the drawing | given',
+      "A_s = stress_area(t)",
+      "F = 2 N + 3 mm",
+      "formula f(a: Length) = 2 * a",
+      "x = f(3 mm)",
+    ]);
+    await poll(() => outputs(page), has("x = 6 mm"));
+    const rows = await poll(
+      () => outputs(page),
+      (found) => found.length === 4,
+    );
+    expect(rows.map((row) => /^\w+/.exec(row)?.[0])).toEqual(["t", "A_s", "F", "x"]);
+  });
+
   test("names of the notebook are offered while one types", async () => {
     const { page } = await open();
     await write(page, ["pitch_circle = 40 mm", "r = pit"]);

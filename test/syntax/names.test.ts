@@ -1,3 +1,5 @@
+// engine/syntax: names and their one form, the names a statement uses, trees compared and walked, tokens for highlighting.
+
 import { describe, expect, test } from "vitest";
 import {
   children,

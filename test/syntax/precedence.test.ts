@@ -1,3 +1,5 @@
+// engine/syntax: how operators group, what belongs to a literal, and where a scatter stands.
+
 import { expect, test } from "vitest";
 import { grouped } from "./read.ts";
 

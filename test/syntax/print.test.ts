@@ -1,3 +1,5 @@
+// engine/syntax: printing then parsing is the identity, and tidying changes spaces and nothing else.
+
 import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";

@@ -1,3 +1,5 @@
+// engine/syntax: each refused form with its one fault, the place it marks, and the mend that makes it clean.
+
 import { describe, expect, test } from "vitest";
 import { entries } from "../../engine/diagnostics/index.ts";
 import { chunks, codesOf, faultsOf, fences, mended } from "./read.ts";

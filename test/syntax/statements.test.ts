@@ -1,3 +1,5 @@
+// engine/syntax: every form of statement, expression and type, and the trees they make.
+
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import type {

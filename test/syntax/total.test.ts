@@ -1,3 +1,5 @@
+// engine/syntax: any text gives a tree and tokens, without a throw and in bounded time.
+
 import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
