@@ -10,7 +10,7 @@ test("F047 10 % + 20 % is a sum of two shares, never a share of the first", () =
 
 test("F049 10 % 3 is refused and the remainder is offered by name", () => {
   expect(codesOf("x = 10 % 3")).toEqual(["percent-only"]);
-  expect(mended("x = 10 % 3")).toEqual(["x = remainder(10, 3)"]);
+  expect(mended("x = 10 % 3")).toEqual(["x = mod(10, 3)"]);
 });
 
 test("F050 3 x 3 % 9 is refused twice over, never read left to right in silence", () => {
