@@ -6,8 +6,20 @@ import { metricDesignation, readThread, unifiedDesignation } from "./native/thre
 
 const version = "0.1.0";
 const sourcesFile = "sources.yaml";
-const moduleNames = ["constants.joint.md", "threads.joint.md"];
-const dataNames = ["data/iso-261.csv", "data/asme-b1-1.csv"];
+const moduleNames = [
+  "constants.joint.md",
+  "threads.joint.md",
+  "property-classes.joint.md",
+];
+const dataNames = [
+  "data/iso-261.csv",
+  "data/asme-b1-1.csv",
+  "data/iso-898-1.csv",
+  "data/iso-898-1-loads.csv",
+  "data/iso-898-2.csv",
+  "data/iso-3506-1.csv",
+  "data/sae-j429.csv",
+];
 
 const natives: Natives = {
   read_thread: readThread,

@@ -91,6 +91,6 @@ export function referenceWords(
     };
   }
   if (!doubtful) return undefined;
-  const sentence = `${output.name ?? output.kind} hangs on ${provenance.from}, which is ${provenance.level}`;
+  const sentence = `${output.name ?? output.kind} depends on ${provenance.from}, which is ${provenance.level}`;
   return { text: `◇ ${provenance.level}`, doubtful: true, sentence };
 }

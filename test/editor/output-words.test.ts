@@ -87,11 +87,11 @@ describe("reference words", () => {
       doubtful: false,
     });
   });
-  test("what hangs on an assumption says so", () => {
+  test("what depends on an assumption says so", () => {
     expect(referenceWords(output({ marks: marks("assumed", "k") }))).toMatchObject({
       text: "◇ assumed",
       doubtful: true,
-      sentence: "F hangs on k, which is assumed",
+      sentence: "F depends on k, which is assumed",
     });
   });
   test("nothing to say, nothing shown", () => {
