@@ -42,9 +42,15 @@ export const operation = {
   ln: 29,
   /** b counts in the program's table of kernels. */
   one: 30,
-  /** 31 + the place in the table of kernels. */
-  two: 31,
+  /** 55 + the place in the table of kernels. */
+  two: 55,
 } as const;
+
+/**
+ * Two arithmetic operations in one: `fused + inner * 6 + form`, the inner one on a and the low half of b, the outer one on its
+ * result and the register in the high half of b. Forms 0 to 3 are the outer operation, 4 and 5 subtract and divide turned round.
+ */
+export const fused = 31;
 
 export interface Code {
   readonly instructions: Int32Array;
@@ -63,6 +69,7 @@ export function runCode(code: Code, r: Float64Array): boolean {
     const a = r[c[at + 2] as number] as number;
     const second = c[at + 3] as number;
     at += 4;
+    // The numbers of `operation`, and those of `fused` with both operations spelled out.
     switch (op) {
       case 0:
         r[to] = a + (r[second] as number);
@@ -157,8 +164,80 @@ export function runCode(code: Code, r: Float64Array): boolean {
       case 30:
         r[to] = (code.one[second] as (x: number) => number)(a);
         break;
+      case 31:
+        r[to] = a + (r[second & 65535] as number) + (r[second >>> 16] as number);
+        break;
+      case 32:
+        r[to] = a + (r[second & 65535] as number) - (r[second >>> 16] as number);
+        break;
+      case 33:
+        r[to] = (a + (r[second & 65535] as number)) * (r[second >>> 16] as number);
+        break;
+      case 34:
+        r[to] = (a + (r[second & 65535] as number)) / (r[second >>> 16] as number);
+        break;
+      case 35:
+        r[to] = (r[second >>> 16] as number) - (a + (r[second & 65535] as number));
+        break;
+      case 36:
+        r[to] = (r[second >>> 16] as number) / (a + (r[second & 65535] as number));
+        break;
+      case 37:
+        r[to] = a - (r[second & 65535] as number) + (r[second >>> 16] as number);
+        break;
+      case 38:
+        r[to] = a - (r[second & 65535] as number) - (r[second >>> 16] as number);
+        break;
+      case 39:
+        r[to] = (a - (r[second & 65535] as number)) * (r[second >>> 16] as number);
+        break;
+      case 40:
+        r[to] = (a - (r[second & 65535] as number)) / (r[second >>> 16] as number);
+        break;
+      case 41:
+        r[to] = (r[second >>> 16] as number) - (a - (r[second & 65535] as number));
+        break;
+      case 42:
+        r[to] = (r[second >>> 16] as number) / (a - (r[second & 65535] as number));
+        break;
+      case 43:
+        r[to] = a * (r[second & 65535] as number) + (r[second >>> 16] as number);
+        break;
+      case 44:
+        r[to] = a * (r[second & 65535] as number) - (r[second >>> 16] as number);
+        break;
+      case 45:
+        r[to] = a * (r[second & 65535] as number) * (r[second >>> 16] as number);
+        break;
+      case 46:
+        r[to] = (a * (r[second & 65535] as number)) / (r[second >>> 16] as number);
+        break;
+      case 47:
+        r[to] = (r[second >>> 16] as number) - a * (r[second & 65535] as number);
+        break;
+      case 48:
+        r[to] = (r[second >>> 16] as number) / (a * (r[second & 65535] as number));
+        break;
+      case 49:
+        r[to] = a / (r[second & 65535] as number) + (r[second >>> 16] as number);
+        break;
+      case 50:
+        r[to] = a / (r[second & 65535] as number) - (r[second >>> 16] as number);
+        break;
+      case 51:
+        r[to] = (a / (r[second & 65535] as number)) * (r[second >>> 16] as number);
+        break;
+      case 52:
+        r[to] = a / (r[second & 65535] as number) / (r[second >>> 16] as number);
+        break;
+      case 53:
+        r[to] = (r[second >>> 16] as number) - a / (r[second & 65535] as number);
+        break;
+      case 54:
+        r[to] = (r[second >>> 16] as number) / (a / (r[second & 65535] as number));
+        break;
       default:
-        r[to] = (code.two[op - 31] as (x: number, y: number) => number)(a, r[second] as number);
+        r[to] = (code.two[op - 55] as (x: number, y: number) => number)(a, r[second] as number);
     }
   }
   return true;

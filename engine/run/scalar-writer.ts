@@ -1,6 +1,7 @@
 // Writes a register program: constants once, equal instructions once, and a check only where a NaN or infinity could vanish.
 
 import { type Code, operation } from "./scalar-code.ts";
+import { fuse } from "./scalar-fusion.ts";
 
 interface Instruction {
   readonly op: number;
@@ -27,7 +28,8 @@ export interface ScalarWriter {
   readonly require: (truth: number) => void;
   /** The value of `then()` or `otherwise()`, whichever the truth says; only that one runs. */
   readonly choose: (condition: number, then: () => number, otherwise: () => number, truth: boolean) => number;
-  readonly finish: () => { readonly code: Code; readonly registers: Float64Array };
+  /** `kept`: registers that are read when the program has run. */
+  readonly finish: (kept: ReadonlySet<number>) => { readonly code: Code; readonly registers: Float64Array };
   readonly size: () => number;
 }
 
@@ -103,8 +105,9 @@ export function createWriter(): ScalarWriter {
     return to;
   }
 
-  function finish(): { readonly code: Code; readonly registers: Float64Array } {
-    const withChecks = insertChecks(list, parents);
+  function finish(kept: ReadonlySet<number>): { readonly code: Code; readonly registers: Float64Array } {
+    const isInstruction = (entry: Instruction | { readonly label: Label }): entry is Instruction => !("label" in entry);
+    const withChecks = fuse(insertChecks(list, parents), isInstruction, kept, initial.length);
     let place = 0;
     for (const entry of withChecks) {
       if ("label" in entry) entry.label.at = place;

@@ -63,7 +63,7 @@ export function prepareScalar(chain: ScalarChain, context: RunContext): ScalarPr
     if (problem === notScalar) return undefined;
     throw problem;
   }
-  const { code, registers } = writer.finish();
+  const { code, registers } = writer.finish(new Set(results));
   const count = chain.inputs.length;
   return {
     instructions: code.instructions.length / 4,
@@ -92,6 +92,15 @@ function register(held: Held, writer: ScalarWriter): number {
   return typeof held.value === "boolean" ? writer.constant(held.value ? 1 : 0) : fail();
 }
 
+/** The same operation done once while the program is written; what is not finite is left to the run, which notices it. */
+function fold(op: "add" | "subtract" | "multiply" | "divide", left: Held, right: Held): Held | undefined {
+  if (left.held !== "known" || right.held !== "known") return undefined;
+  const [a, b] = [left.value, right.value];
+  if (typeof a !== "number" || typeof b !== "number") return undefined;
+  const value = op === "add" ? a + b : op === "subtract" ? a - b : op === "multiply" ? a * b : a / b;
+  return Number.isFinite(value) ? { held: "known", value } : undefined;
+}
+
 const inRegister = (place: number): Held => ({ held: "register", register: place });
 
 function write(core: Core, scope: Scope, bench: Bench): Held {
@@ -112,8 +121,12 @@ function write(core: Core, scope: Scope, bench: Bench): Held {
     case "add":
     case "subtract":
     case "multiply":
-    case "divide":
-      return inRegister(writer.emit(operation[core.op], number(core.left), number(core.right)));
+    case "divide": {
+      const [left, right] = [write(core.left, scope, bench), write(core.right, scope, bench)];
+      const folded = fold(core.op, left, right);
+      if (folded !== undefined) return folded;
+      return inRegister(writer.emit(operation[core.op], register(left, writer), register(right, writer)));
+    }
     case "power":
       return writePower(number(core.left), write(core.right, scope, bench), writer);
     case "and": {
