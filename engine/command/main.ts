@@ -48,6 +48,7 @@ const world: World = {
   errIsTerminal: process.stderr.isTTY === true,
   colour: (process.env.NO_COLOR ?? "") === "" && process.env.TERM !== "dumb",
   createSession: () => createSession(library),
+  library,
   catalogue: entries,
 };
 

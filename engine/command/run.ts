@@ -4,12 +4,13 @@ import { readArguments, UsageFault, unknownWord } from "./arguments.ts";
 import { check } from "./check.ts";
 import { type Command, helpFor, helpForAll } from "./command.ts";
 import { evaluate } from "./evaluate.ts";
+import { examples } from "./examples.ts";
 import { faults } from "./faults.ts";
 import { tidy } from "./tidy.ts";
 import { trace } from "./trace.ts";
 import type { World } from "./world.ts";
 
-export const commands: readonly Command[] = [evaluate, check, trace, tidy, faults];
+export const commands: readonly Command[] = [evaluate, check, trace, tidy, examples, faults];
 
 /** Runs the program with its arguments and gives the exit code: 0, 1 (see each command), 2 for faults and misuse. */
 export function runCommand(args: readonly string[], world: World): number {

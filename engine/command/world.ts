@@ -1,7 +1,7 @@
 // What a command may touch. The root gives the real thing, a test its own.
 
 import type { CatalogueEntry } from "../diagnostics/index.ts";
-import type { Session } from "../session/index.ts";
+import type { Library, Session } from "../session/index.ts";
 
 export interface World {
   readonly version: string;
@@ -24,5 +24,7 @@ export interface World {
   /** False when the surroundings ask for none. */
   readonly colour: boolean;
   createSession(): Session;
+  /** The standard library, for commands about the library itself. */
+  readonly library: Library;
   readonly catalogue: readonly CatalogueEntry[];
 }

@@ -34,6 +34,8 @@ export interface FileChange {
   readonly removed: readonly Statement[];
   /** New statements, and old ones whose key changed. */
   readonly added: readonly Statement[];
+  /** What the old ones among them were called before. */
+  readonly renamed: readonly Renamed[];
   /** Names whose meaning in this file may be another. */
   readonly names: ReadonlySet<string>;
   readonly symbols: ReadonlySet<string>;
@@ -42,6 +44,12 @@ export interface FileChange {
   readonly proseChanged: boolean;
   /** Ids may stand in another order. */
   readonly reordered: boolean;
+}
+
+export interface Renamed {
+  readonly statement: Statement;
+  readonly oldKey: string;
+  readonly oldId: string;
 }
 
 const emptyFront = readFrontMatter("");
@@ -83,7 +91,8 @@ export function takeNotebook(state: FileState, now: Notebook, fullName: (name: s
   const sameIds = removed.length === added.length && removed.every((statement, i) => statement.id === added[i]?.id);
   return {
     removed,
-    added: [...added, ...renamed],
+    added: [...added, ...renamed.map((each) => each.statement)],
+    renamed,
     names,
     symbols,
     frontChanged,
@@ -155,15 +164,15 @@ function listAt(map: Map<string, Statement[]>, key: string): Statement[] {
   return made;
 }
 
-/** Gives every statement of the touched names and texts its key; returns old statements whose key changed. */
+/** Gives every statement of the touched names and texts its key; says which old statements got another one. */
 function nameStatements(
   state: FileState,
   added: readonly Statement[],
   names: ReadonlySet<string>,
   fullName: (name: string) => string,
-): Statement[] {
+): Renamed[] {
   const fresh = new Set(added);
-  const renamed: Statement[] = [];
+  const renamed: Renamed[] = [];
   let order: Map<Chunk | CsvPart, number> | undefined;
   for (const name of names) {
     const list = state.byName.get(name);
@@ -176,8 +185,8 @@ function nameStatements(
     list.forEach((statement, i) => {
       const id = i === 0 ? name : `${name}~${i + 1}`;
       if (statement.id === id) return;
+      if (!fresh.has(statement)) renamed.push({ statement, oldKey: statement.key, oldId: statement.id });
       rename(statement, id, fullName);
-      if (!fresh.has(statement)) renamed.push(statement);
     });
   }
   for (const statement of added) {

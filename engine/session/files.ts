@@ -27,11 +27,15 @@ export function prefixTarget(files: Files, file: string, name: string): string |
 export function applyReading(engine: EngineState, files: Files, state: FileState, now: Notebook): FileChange {
   const change = takeNotebook(state, now, (name) => fullName(state.file, name));
   const prefixesBefore = change.removed.filter((statement) => statement.tree.kind === "use");
-  for (const statement of change.removed) {
-    if (engine.byKey.get(statement.key) !== statement) continue;
-    engine.byKey.delete(statement.key);
-    engine.types.remove(statement.key);
-    engine.values.remove(statement.key);
+  const gone = [
+    ...change.removed.map((statement) => ({ statement, key: statement.key })),
+    ...change.renamed.map(({ statement, oldKey }) => ({ statement, key: oldKey })),
+  ];
+  for (const { statement, key } of gone) {
+    if (engine.byKey.get(key) !== statement) continue;
+    engine.byKey.delete(key);
+    engine.types.remove(key);
+    engine.values.remove(key);
   }
   updateAmbiguities(engine, state, change);
   const used = [...prefixesBefore, ...change.added.filter((statement) => statement.tree.kind === "use")];

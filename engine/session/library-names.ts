@@ -25,7 +25,16 @@ export interface LibraryNames {
 const HEAD = /^(?:(formula|record|family)\s+)?([\p{L}_][\p{L}\p{M}\p{N}_]*)/u;
 const USE = /^use\s+"([^"]*)"\s+as\s+([\p{L}_][\p{L}\p{M}\p{N}_]*)/u;
 
+const known = new WeakMap<Library, LibraryNames>();
+
+/** Reads a library once, however many sessions use it: nothing in it changes, and its statements keep their identity. */
 export function readLibrary(library: Library): LibraryNames {
+  const names = known.get(library) ?? readModules(library);
+  known.set(library, names);
+  return names;
+}
+
+function readModules(library: Library): LibraryNames {
   const pieces = new Map<string, LibraryPiece>();
   const data = new Map<string, string>();
   const examples: LibraryPiece[] = [];

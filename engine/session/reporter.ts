@@ -122,7 +122,7 @@ export function createReporter(engine: EngineState, files: Files): Reporter {
     for (const diagnostic of [...state.front.diagnostics, ...showOf(state).problems]) problems.push({ diagnostic, at: 0 });
     const wanted = context(state);
     return {
-      id: "title",
+      id: "title:",
       kind: "title",
       from: 0,
       to: 0,
@@ -147,6 +147,10 @@ export function createReporter(engine: EngineState, files: Files): Reporter {
         pending.statements.delete(statement);
         pending.removed.add(statement.id);
       }
+      for (const { oldId } of change.renamed) pending.removed.add(oldId);
+      // What is gone is computed no more, so nothing else says that its readers in prose have changed.
+      const gone = [...change.removed.map((statement) => statement.key), ...change.renamed.map((each) => each.oldKey)];
+      for (const { lives: book } of pendings.values()) for (const key of gone) book.touch(key);
       for (const statement of change.added) pending.statements.add(statement);
       if (change.frontChanged) pending.everything = true;
       if (change.reordered) pending.reordered = true;
@@ -166,7 +170,8 @@ export function createReporter(engine: EngineState, files: Files): Reporter {
       pending.revision += 1;
       if (state === undefined) return emptySnapshot(file, pending.revision, pending.tally.ids());
       const changed = collect(state, pending, pending.everything);
-      const removed = [...pending.removed].filter((id) => !changed.some((line) => line.id === id));
+      const still = new Set(changed.map((line) => line.id));
+      const removed = [...pending.removed].filter((id) => !still.has(id));
       if (pending.reordered || pending.everything) changed.push(titleOutput(state));
       const touched = pending.lives.takeTouched();
       changed.push(...lives(state, pending.everything ? pending.lives.entries() : touched));

@@ -15,6 +15,7 @@ export interface WorldOptions {
   readonly terminal?: boolean;
   readonly colour?: boolean;
   readonly catalogue?: World["catalogue"];
+  readonly library?: World["library"];
 }
 
 export function worldOf(options: WorldOptions): TestWorld {
@@ -53,6 +54,7 @@ export function worldOf(options: WorldOptions): TestWorld {
     errIsTerminal: options.terminal ?? false,
     colour: options.colour ?? true,
     createSession: options.createSession,
+    library: options.library ?? { version: "0", modules: [], files: [], natives: {}, sources: "" },
     catalogue: options.catalogue ?? [],
   };
 }

@@ -1,0 +1,188 @@
+// The worked examples of a library: run as they stand, and run again with every number of the library changed in turn.
+
+import { cellRange, placedChunks, readCsv, readNotebook, readReference } from "../notebook/index.ts";
+import { children, type Expression, type NumberLiteral, namesUsed, parseStatement } from "../syntax/index.ts";
+import type { Library } from "./api.ts";
+import { createSession } from "./session.ts";
+
+export interface ExampleResult {
+  readonly module: string;
+  readonly text: string;
+  /** Formulas of the library that it calls. */
+  readonly formulas: readonly string[];
+  /** How its answer is known: read in a publication, remembered, or computed independently. */
+  readonly known: "read" | "memory" | "computed";
+  readonly passes: boolean;
+  /** The value it gives. */
+  readonly shown: string;
+  readonly faults: readonly string[];
+}
+
+interface Statement {
+  readonly module: string;
+  readonly text: string;
+  /** Offset in the module's text. */
+  readonly from: number;
+}
+
+const FILE = "examples.joint.md";
+
+const statementsOf = (library: Library): readonly Statement[] =>
+  library.modules.flatMap((module) =>
+    [...placedChunks(readNotebook(module.text))].map(({ chunk, from }) => ({ module: module.name, text: chunk.text, from })),
+  );
+
+const isFormula = (statement: Statement): boolean => /^formula\s/.test(statement.text);
+const isExample = (statement: Statement): boolean => /^example\s/.test(statement.text);
+
+/** Names of the formulas that each module declares. */
+export function libraryFormulas(library: Library): ReadonlyMap<string, readonly string[]> {
+  const out = new Map<string, string[]>(library.modules.map((module) => [module.name, []]));
+  for (const statement of statementsOf(library).filter(isFormula)) {
+    const { tree } = parseStatement(statement.text);
+    if (tree.kind === "formula") out.get(statement.module)?.push(tree.name.name);
+  }
+  return out;
+}
+
+/** Runs every example of the library, or of one module, in the order of the text. */
+export function runExamples(library: Library, module?: string): readonly ExampleResult[] {
+  const formulas = new Set([...libraryFormulas(library).values()].flat());
+  const examples = statementsOf(library).filter(
+    (statement) => isExample(statement) && (module === undefined || statement.module === module),
+  );
+  const outcomes = outcomesOf(library, examples);
+  return examples.map((example, i) => {
+    const outcome = outcomes[i];
+    const { tree } = parseStatement(example.text);
+    const { level, key } = readReference(tree.columns?.reference ?? "");
+    return {
+      module: example.module,
+      text: example.text,
+      formulas: namesUsed(tree).filter((name) => formulas.has(name)),
+      known: level === "memory" ? "memory" : level === "published" && key !== "recomputed" ? "read" : "computed",
+      passes: outcome?.example?.state === "passes",
+      shown: outcome?.example?.shown ?? "",
+      faults: outcome?.diagnostics.filter((each) => each.severity === "fault").map((each) => each.message) ?? [],
+    };
+  });
+}
+
+/** Examples run as a notebook of their own over a library. */
+function outcomesOf(library: Library, examples: readonly Statement[]) {
+  const session = createSession(library);
+  session.put(FILE, ["```calc", ...examples.map((example) => example.text), "```", ""].join("\n"));
+  return session.outputs(FILE).filter((line) => line.kind === "example");
+}
+
+export interface Perturbation {
+  readonly module: string;
+  /** The file the number stands in, its line there (from 1), and the line's text. */
+  readonly file: string;
+  readonly line: number;
+  readonly text: string;
+  readonly number: string;
+  readonly kind: "constant" | "cell";
+  readonly noticed: boolean;
+}
+
+interface Place {
+  readonly module: string;
+  readonly file: string;
+  readonly from: number;
+  readonly to: number;
+  readonly kind: "constant" | "cell";
+}
+
+/**
+ * Makes each constant of a formula and each number of a data table one per cent larger, one at a time, and says whether an
+ * example notices. Left out: bounds of `require` and `valid`, which go into no result; exponents, which are no measured
+ * numbers; zeros, which one per cent does not change. `step` hears how far it has come.
+ */
+export function perturb(library: Library, module: string | undefined, step: (done: number, of: number) => void): readonly Perturbation[] {
+  const modules = library.modules.filter((each) => module === undefined || each.name === module);
+  const statements = statementsOf(library);
+  const examples = statements.filter(isExample);
+  const places = modules.flatMap((each) => [...constantsOf(each.name, statements), ...cellsOf(each, library)]);
+  return places.map((place, i) => {
+    step(i, places.length);
+    const own = examples.filter((example) => example.module === place.module);
+    const others = examples.filter((example) => example.module !== place.module);
+    const changed = withMore(library, place);
+    const noticed = failing(changed, own) || failing(changed, others);
+    const text = textOf(library, place.file);
+    const lineFrom = text.lastIndexOf("\n", place.from - 1) + 1;
+    const lineTo = text.indexOf("\n", place.from);
+    return {
+      module: place.module,
+      file: place.file,
+      line: text.slice(0, place.from).split("\n").length,
+      text: text.slice(lineFrom, lineTo < 0 ? text.length : lineTo).trim(),
+      number: text.slice(place.from, place.to),
+      kind: place.kind,
+      noticed,
+    };
+  });
+}
+
+const failing = (library: Library, examples: readonly Statement[]): boolean =>
+  examples.length > 0 && outcomesOf(library, examples).some((line) => line.example?.state !== "passes");
+
+const textOf = (library: Library, file: string): string =>
+  [...library.modules, ...library.files].find((each) => each.name === file)?.text ?? "";
+
+function constantsOf(module: string, statements: readonly Statement[]): readonly Place[] {
+  const places: Place[] = [];
+  for (const statement of statements.filter((each) => each.module === module)) {
+    const { tree } = parseStatement(statement.text);
+    if (tree.kind !== "formula" && tree.kind !== "definition") continue;
+    const expressions =
+      tree.kind === "definition"
+        ? [tree.value]
+        : [
+            ...tree.steps.filter((each) => each.kind === "step" || each.kind === "result").map((each) => each.value),
+            ...tree.parameters.flatMap((each) => (each.default === undefined ? [] : [each.default])),
+          ];
+    for (const literal of expressions.flatMap(literalsOf)) {
+      const digits = /^[\d_.]+(?:e[+-]?\d+)?/i.exec(statement.text.slice(literal.range.from))?.[0] ?? "";
+      const from = statement.from + literal.range.from;
+      if (Number(literal.digits) !== 0) places.push({ module, file: module, from, to: from + digits.length, kind: "constant" });
+    }
+  }
+  return places;
+}
+
+/** Number literals that measure something: no exponents, no places of items. */
+function literalsOf(expression: Expression): readonly NumberLiteral[] {
+  if (expression.kind === "number") return [expression];
+  if (expression.kind === "binary" && expression.operator === "^") return literalsOf(expression.left);
+  if (expression.kind === "index") return literalsOf(expression.of);
+  return children(expression).flatMap(literalsOf);
+}
+
+function cellsOf(module: Library["modules"][number], library: Library): readonly Place[] {
+  return library.files
+    .filter((file) => module.text.includes(`use "${file.name}"`))
+    .flatMap((file) => {
+      const table = readCsv(file.text);
+      return table.heads.flatMap((head, column) =>
+        head.unit === undefined
+          ? []
+          : table.rows.flatMap((row, at) => {
+              const cell = row[column] ?? "";
+              if (cell === "" || Number(cell) === 0) return [];
+              const range = cellRange(file.text, table, at, column);
+              return [{ module: module.name, file: file.name, from: range.from, to: range.to, kind: "cell" as const }];
+            }),
+      );
+    });
+}
+
+function withMore(library: Library, { file, from, to }: Place): Library {
+  const change = (each: { readonly name: string; readonly text: string }): { readonly name: string; readonly text: string } => {
+    if (each.name !== file) return each;
+    const more = Number(each.text.slice(from, to).replaceAll("_", "")) * 1.01;
+    return { name: each.name, text: each.text.slice(0, from) + String(more) + each.text.slice(to) };
+  };
+  return { ...library, modules: library.modules.map(change), files: library.files.map(change) };
+}
