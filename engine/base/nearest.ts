@@ -22,7 +22,8 @@ function distance(a: string, b: string, limit: number): number {
 /** The candidate nearest to `word`, or undefined when none is near enough to be worth offering. */
 export function nearest(word: string, candidates: Iterable<string>): string | undefined {
   let best: string | undefined;
-  let bestCost = Math.max(1, Math.floor(word.length / 3)) + 0.5;
+  // One letter of one or two is a different word, unless only the case differs.
+  let bestCost = word.length < 3 ? 0.75 : Math.max(1, Math.floor(word.length / 3)) + 0.5;
   for (const candidate of candidates) {
     if (candidate === word) continue;
     const folded = candidate.toLowerCase() === word.toLowerCase();
