@@ -1,7 +1,17 @@
 // Dimension inference: unification over the rationals. A variable is a base whose name starts with "?".
 // With rational exponents the group of dimensions is a vector space, so one elimination step per equation is complete.
 
-import { type Dimension, dimensionFrom, dimensionless, divide, multiply, power, type Rational, rational } from "../units/index.ts";
+import {
+  type Dimension,
+  dimensionFrom,
+  dimensionless,
+  divide,
+  multiply,
+  power,
+  type Rational,
+  rational,
+  withinExponentLimit,
+} from "../units/index.ts";
 import type { FormulaType, Type } from "./types.ts";
 
 export interface Solver {
@@ -40,7 +50,10 @@ export function createSolver(): Solver {
     if (entry === undefined) return false;
     const [variable, exponent] = entry;
     const others = dimensionFrom(rest.exponents.filter(([base]) => base !== variable));
-    solved.set(variable, power(others, minusOneOver(exponent)));
+    const meaning = power(others, minusOneOver(exponent));
+    // No quantity has such a power, so nothing that is meant is refused, and exponents cannot grow from formula to formula.
+    if (!withinExponentLimit(meaning)) return false;
+    solved.set(variable, meaning);
     return true;
   }
 

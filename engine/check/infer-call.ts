@@ -3,6 +3,7 @@
 import { nearest } from "../base/index.ts";
 import { faults } from "../diagnostics/index.ts";
 import type { Call } from "../syntax/index.ts";
+import { withinExponentLimit } from "../units/index.ts";
 import { fits } from "./agree.ts";
 import { type Context, faulty, globalNode, need, node, openNode, report } from "./context.ts";
 import type { Core, CoreFormula } from "./core.ts";
@@ -130,6 +131,8 @@ function callIntrinsic(expression: Call, context: Context, name: string, intrins
       if (values.some((value) => value.type.type === "unknown")) return faulty(context, expression.range);
       const result = intrinsic.type(values, { name, context });
       if ("code" in result) return faulty(context, expression.range, result);
+      if (result.type === "quantity" && !withinExponentLimit(result.dimension))
+        return faulty(context, expression.range, faults.exponentTooLarge(expression.range, { base: say(values[0]?.type ?? result) }));
       return node(context, { op: "native", native: name, name, arguments: values, range: expression.range, type: result });
     },
     stays,
@@ -226,6 +229,10 @@ function callFormula(expression: Call, context: Context, name: string, type: For
       );
     }
     const out: Type = resolved.type === "quantity" && kind !== undefined ? { ...resolved, kind: kind.kind } : resolved;
+    if (out.type === "quantity" && !withinExponentLimit(out.dimension)) {
+      const base = values.find((value) => value !== undefined)?.type ?? out;
+      return faulty(context, expression.range, faults.exponentTooLarge(expression.range, { base: say(base) }));
+    }
     const made = { op: "call", formula, name, arguments: values, range: expression.range, type: out } as const;
     if (meanings.length === 0) return node(context, made);
     return openNode(context, { ...made, dimensions: meanings.map((meaning, i) => [type.variables[i] ?? "", meaning] as const) });

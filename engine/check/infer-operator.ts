@@ -17,6 +17,7 @@ import {
   power,
   quantityNameOf,
   type Rational,
+  smallExponent,
   withinExponentLimit,
 } from "../units/index.ts";
 import { unify } from "./agree.ts";
@@ -146,6 +147,8 @@ function product(expression: Binary, context: Context, a: Core, b: Core): Core {
   if (left === undefined || right === undefined) return faulty(context, expression.range);
   const [da, db] = [context.solver.resolve(left.dimension), context.solver.resolve(right.dimension)];
   const dimension = times ? multiply(da, db) : divide(da, db);
+  if (!withinExponentLimit(dimension))
+    return faulty(context, expression.range, faults.exponentTooLarge(expression.range, { base: say(a.type) }));
   const kind = times ? kindOfProduct(da, left.kind, db, right.kind) : kindOfQuotient(da, left.kind, db, right.kind);
   return node(context, {
     op: times ? "multiply" : "divide",
@@ -184,8 +187,9 @@ function powerType(
 ): Type | undefined {
   const dimension = context.solver.resolve(base.dimension);
   if (written !== undefined) {
-    const raised = power(dimension, written);
-    if (withinExponentLimit(raised)) return { type: "quantity", dimension: raised, kind: kindOfPower(dimension, base.kind, written) };
+    const raised = dimension === dimensionless || smallExponent(written) ? power(dimension, written) : undefined;
+    if (raised !== undefined && withinExponentLimit(raised))
+      return { type: "quantity", dimension: raised, kind: kindOfPower(dimension, base.kind, written) };
     report(context, faults.exponentTooLarge(expression.right.range, { base: say(base) }));
     return undefined;
   }

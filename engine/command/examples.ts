@@ -49,11 +49,18 @@ function rowOf(module: string, formulas: readonly string[], own: readonly Exampl
   };
 }
 
+const WHAT = {
+  constant: "constants of formulas",
+  bound: "bounds of conditions (exempt: they say which branch serves)",
+  cell: "cells of data tables",
+} as const;
+
 function sayPerturbed(perturbed: readonly Perturbation[], world: World): void {
-  for (const kind of ["constant", "cell"] as const) {
+  for (const kind of ["constant", "bound", "cell"] as const) {
     const all = perturbed.filter((each) => each.kind === kind);
     const missed = all.filter((each) => !each.noticed);
-    const what = kind === "constant" ? "constants of formulas" : "cells of data tables";
+    if (all.length === 0) continue;
+    const what = WHAT[kind];
     world.out(`${what}: ${all.length - missed.length} of ${all.length} noticed when made 1 % larger\n`);
     for (const { file, line, number, text } of missed) world.out(`  not noticed: ${number} in ${file}:${line}  ${text}\n`);
   }

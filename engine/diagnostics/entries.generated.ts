@@ -222,7 +222,7 @@ export const entries: readonly CatalogueEntry[] = [
     "code": "exponent-too-large",
     "area": "check",
     "severity": "fault",
-    "message": "This power gives {base} an exponent that no quantity has.",
+    "message": "This gives {base} an exponent that no quantity has.",
     "text": "Exponents of dimensions are kept exact and small.",
     "wrong": "```calc\na = (3 mm)^1000000\n```",
     "right": "```calc\na = (3 mm)^3\n```"
@@ -1173,7 +1173,7 @@ export const entries: readonly CatalogueEntry[] = [
     "text": "A formula that requires something has no value where that is broken.",
     "wrong": "```calc\nformula slenderness(l: Length, d: Length) = {\n  require d > 0 mm | a rod has a diameter\n  result = l / d\n}\nx = slenderness(20 mm, 0 mm)\n```",
     "right": "```calc\nformula slenderness(l: Length, d: Length) = {\n  require d > 0 mm | a rod has a diameter\n  result = l / d\n}\nx = slenderness(20 mm, 5 mm)\n```",
-    "hint": "{note}; here {values}."
+    "hint": "{reason}."
   },
   {
     "code": "refused",

@@ -70,9 +70,9 @@ export const faults = {
   /** {base} has a dimension, so its exponent must be a number written out. */
   exponentNotLiteral: (range: Range, slots: { readonly base: string }, extras: Extras = {}): Diagnostic =>
     diagnostic("exponent-not-literal", "fault", "{base} has a dimension, so its exponent must be a number written out.", "Write for example x^2 or x^(1/2).", range, slots, extras),
-  /** This power gives {base} an exponent that no quantity has. */
+  /** This gives {base} an exponent that no quantity has. */
   exponentTooLarge: (range: Range, slots: { readonly base: string }, extras: Extras = {}): Diagnostic =>
-    diagnostic("exponent-too-large", "fault", "This power gives {base} an exponent that no quantity has.", undefined, range, slots, extras),
+    diagnostic("exponent-too-large", "fault", "This gives {base} an exponent that no quantity has.", undefined, range, slots, extras),
   /** An exponent is a plain number, but this is {given}. */
   exponentDimension: (range: Range, slots: { readonly given: string }, extras: Extras = {}): Diagnostic =>
     diagnostic("exponent-dimension", "fault", "An exponent is a plain number, but this is {given}.", undefined, range, slots, extras),
@@ -365,8 +365,8 @@ export const faults = {
   notSingle: (range: Range, slots: { readonly count: string }, extras: Extras = {}): Diagnostic =>
     diagnostic("not-single", "fault", "One item is wanted, here there are {count}.", undefined, range, slots, extras),
   /** {formula} requires {condition}. */
-  requirementBroken: (range: Range, slots: { readonly formula: string; readonly condition: string; readonly note?: string | undefined; readonly values?: string | undefined }, extras: Extras = {}): Diagnostic =>
-    diagnostic("requirement-broken", "fault", "{formula} requires {condition}.", "{note}; here {values}.", range, slots, extras),
+  requirementBroken: (range: Range, slots: { readonly formula: string; readonly condition: string; readonly reason?: string | undefined }, extras: Extras = {}): Diagnostic =>
+    diagnostic("requirement-broken", "fault", "{formula} requires {condition}.", "{reason}.", range, slots, extras),
   /** {problem}. */
   refused: (range: Range, slots: { readonly problem: string; readonly advice?: string | undefined }, extras: Extras = {}): Diagnostic =>
     diagnostic("refused", "fault", "{problem}.", "{advice}.", range, slots, extras),

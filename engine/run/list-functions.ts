@@ -1,6 +1,7 @@
 // The language's own functions on lists and texts. A list may hold cells without a value (none): statistics use those present,
 // everything that could take a missing value for a zero refuses.
 
+import { nearest } from "../base/index.ts";
 import { type Diagnostic, faults } from "../diagnostics/index.ts";
 import { equalNumbers, equalValues, isList } from "./equality.ts";
 import type { Intrinsic } from "./intrinsics.ts";
@@ -101,14 +102,13 @@ function lookup(args: readonly Value[]): Value {
   return refuse((call) => faults.keyMissing(call.at(2), { key: call.show(2), nearby: neighbours(call, keys, args[2] as Value) }));
 }
 
-/** The two keys between which a missing number lies, in words for the message. */
+/** The two keys between which a missing number lies, or the text that was likely meant, in words for the message. */
 function neighbours(call: CallPlace, keys: List, key: Value): string {
   const numbers = keys.filter((item) => typeof item === "number");
-  if (typeof key !== "number" || numbers.length === 0)
-    return keys
-      .slice(0, 5)
-      .map((item) => call.showLike(0, item))
-      .join(", ");
+  if (typeof key !== "number" || numbers.length === 0) {
+    const shown = [...new Set(keys.map((item) => call.showLike(0, item)))];
+    return (typeof key === "string" ? nearest(key, shown) : undefined) ?? shown.slice(0, 5).join(", ");
+  }
   const below = numbers.filter((item) => item < key);
   const above = numbers.filter((item) => key < item);
   const shown = [...(below.length > 0 ? [Math.max(...below)] : []), ...(above.length > 0 ? [Math.min(...above)] : [])];

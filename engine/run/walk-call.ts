@@ -118,7 +118,9 @@ function requirementBroken(formula: CoreFormula, step: CoreStep, inside: Place, 
   const values = namesIn(step.value)
     .map((leaf) => `${leaf.name} = ${show(inside, leaf, walk(leaf, inside).value)}`)
     .join(", ");
-  return faults.requirementBroken(step.value.range, { formula: formula.name, condition: conditionText(step), note: step.note, values });
+  const words = [step.note, values === "" ? undefined : `here ${values}`].filter((part) => part !== undefined).join("; ");
+  const reason = words === "" ? undefined : `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
+  return faults.requirementBroken(step.value.range, { formula: formula.name, condition: conditionText(step), reason });
 }
 
 /** The names that a condition reads, each once, those that hold a value. */

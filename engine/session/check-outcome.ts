@@ -22,6 +22,8 @@ export function judge(checked: Checked, value: Value, mark: Mark, title: string,
   if (!checked.ratio || !(0 < demand && 0 < capacity && 0 < factor)) return base;
   const utilisation = wanted / capacity;
   const margin = capacity / wanted - 1;
+  // Beyond the range of numbers: the verdict stands, the ratio cannot be told.
+  if (!Number.isFinite(utilisation) || !Number.isFinite(margin)) return base;
   return { ...base, utilisation, margin, marginText: showMargin(margin), utilisationText: showUtilisation(utilisation) };
 }
 

@@ -4,13 +4,12 @@
 import { type Checked, checkStatement, type Entry, type Found, nativeType, type Scope } from "../check/index.ts";
 import { type Diagnostic, faults } from "../diagnostics/index.ts";
 import { createGraph, type Graph } from "../graph/index.ts";
-import { readCsv } from "../notebook/index.ts";
 import type { RunContext } from "../run/index.ts";
 import { namesUsed, parseHead } from "../syntax/index.ts";
 import { csvEntry } from "./csv-entry.ts";
 import { type Exported, mentionsOf, noMentions, sameExported } from "./exported.ts";
 import { csvOf } from "./file-state.ts";
-import type { LibraryNames } from "./library-names.ts";
+import { dataTable, type LibraryNames } from "./library-names.ts";
 import { namePlace, parseChunk, type Statement } from "./statement.ts";
 import { createValues, type Values } from "./values.ts";
 
@@ -210,7 +209,7 @@ function csvExport(statement: Statement): Exported {
 /** `use "x.csv"` is a table, `use "x.joint.md"` a prefix. */
 function useExport(engine: EngineState, statement: Statement, seen: ReadonlyMap<string, Exported | undefined>): Exported {
   if (statement.file === "") {
-    const made = csvEntry(statement.key, readCsv(engine.library.data.get(statement.key) ?? ""));
+    const made = csvEntry(statement.key, dataTable(engine.library.data.get(statement.key) ?? { name: statement.key, text: "" }));
     statement.checked = faultyChecked(made.diagnostics);
     statement.table = made.value;
     return { entry: made.entry.entry === "value" ? { ...made.entry, closed: true, input: false } : made.entry, mentions: noMentions };

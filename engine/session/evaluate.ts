@@ -6,8 +6,9 @@ import { wholeMark } from "../run/index.ts";
 import { parseExpression } from "../syntax/index.ts";
 import { describeDimension, dimensionKeyText, fromSI, siSet, typographic } from "../units/index.ts";
 import type { Evaluated, Session } from "./api.ts";
+import type { EngineState } from "./engine-state.ts";
 import { answer, expressionKeys, ownUnit } from "./live.ts";
-import { diagnosticsOf, place } from "./outputs.ts";
+import { diagnosticsOf, type OutputContext, place } from "./outputs.ts";
 import { type Reporter, recordEntry } from "./reporter.ts";
 import type { SessionState } from "./session.ts";
 import { showValue, unitFor } from "./show.ts";
@@ -15,26 +16,39 @@ import type { LineOutput } from "./snapshot.ts";
 
 const DIGITS = 6;
 
+type Options = { readonly file?: string; readonly as?: string };
+
+/** A mistake of ours on the way is a fault of the expression. */
 export function evaluateExpression(
   state: SessionState,
   reporter: Reporter,
   expression: string,
-  options: { readonly file?: string; readonly as?: string },
+  options: Options,
 ): ReturnType<Session["evaluate"]> {
+  try {
+    return evaluateText(state, reporter, expression, options);
+  } catch (problem) {
+    const observed = problem instanceof Error ? problem.message : String(problem);
+    const diagnostic = faults.internal({ from: 0, to: expression.length }, { observed });
+    return { diagnostics: [place(diagnostic, 0, outside(state.engine), options.file ?? "")] };
+  }
+}
+
+/** How values are shown and places told where no notebook is asked. */
+const outside = (engine: EngineState): OutputContext => ({
+  engine,
+  show: { preferences: siSet, digits: DIGITS, record: (name: string) => recordEntry(engine, name) },
+  references: engine.library.sources,
+  place: () => undefined,
+});
+
+function evaluateText(state: SessionState, reporter: Reporter, expression: string, options: Options): ReturnType<Session["evaluate"]> {
   const { engine, files } = state;
   // A file of its own that nobody has, so that only the library is in scope.
   const file = options.file ?? " ";
   const parsed = parseExpression(expression);
   const notebook = files.notebooks.get(file);
-  const context =
-    notebook === undefined
-      ? {
-          engine,
-          show: { preferences: siSet, digits: DIGITS, record: (name: string) => recordEntry(engine, name) },
-          references: engine.library.sources,
-          place: () => undefined,
-        }
-      : reporter.context(notebook);
+  const context = notebook === undefined ? outside(engine) : reporter.context(notebook);
   if (parsed.diagnostics.length > 0) return { diagnostics: parsed.diagnostics.map((diagnostic) => place(diagnostic, 0, context, file)) };
   expressionKeys(engine, file, parsed.expression);
   state.update();
@@ -78,17 +92,12 @@ function numbers(
 
 /** Names that the expression waits for, each with the faults of its own statement. */
 function whyNot(state: SessionState, result: ReturnType<typeof answer>, file: string): LineOutput["diagnostics"] {
-  const nowhere = {
-    engine: state.engine,
-    show: { preferences: siSet, digits: DIGITS, record: () => undefined },
-    references: state.engine.library.sources,
-    place: () => undefined,
-  };
+  const context = outside(state.engine);
   return result.waits.flatMap((key) => {
     const statement = state.engine.byKey.get(key);
     const waits = faults.waitsFor({ from: 0, to: 0 }, { name: statement?.name ?? key });
     const own = statement === undefined ? [] : diagnosticsOf(statement, state.engine.values.worth(key), state.engine.library.sources);
-    return [waits, ...own.filter((each) => each.severity === "fault")].map((diagnostic) => place(diagnostic, 0, nowhere, file));
+    return [waits, ...own.filter((each) => each.severity === "fault")].map((diagnostic) => place(diagnostic, 0, context, file));
   });
 }
 

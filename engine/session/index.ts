@@ -1,6 +1,7 @@
 // The door of engine/session: files in, snapshots out.
 
 export type { Evaluated, Hover, Library, Session, Trace } from "./api.ts";
+export { type LibraryEntry, libraryEntries, libraryPage } from "./library-entries.ts";
 export { type ExampleResult, libraryFormulas, type Perturbation, perturb, runExamples } from "./library-examples.ts";
 export { createSession } from "./session.ts";
 export type {

@@ -1,8 +1,9 @@
 // The worked examples of a library: run as they stand, and run again with every number of the library changed in turn.
 
-import { cellRange, placedChunks, readCsv, readNotebook, readReference } from "../notebook/index.ts";
-import { children, type Expression, type NumberLiteral, namesUsed, parseStatement } from "../syntax/index.ts";
+import { cellRange, placedChunks, readReference } from "../notebook/index.ts";
+import { children, type Expression, type NumberLiteral, namesUsed, parseStatement, type StatementTree } from "../syntax/index.ts";
 import type { Library } from "./api.ts";
+import { dataTable, moduleNotebook } from "./library-names.ts";
 import { createSession } from "./session.ts";
 
 export interface ExampleResult {
@@ -29,7 +30,7 @@ const FILE = "examples.joint.md";
 
 const statementsOf = (library: Library): readonly Statement[] =>
   library.modules.flatMap((module) =>
-    [...placedChunks(readNotebook(module.text))].map(({ chunk, from }) => ({ module: module.name, text: chunk.text, from })),
+    [...placedChunks(moduleNotebook(module))].map(({ chunk, from }) => ({ module: module.name, text: chunk.text, from })),
   );
 
 const isFormula = (statement: Statement): boolean => /^formula\s/.test(statement.text);
@@ -82,34 +83,42 @@ export interface Perturbation {
   readonly line: number;
   readonly text: string;
   readonly number: string;
-  readonly kind: "constant" | "cell";
+  /** `bound`: one side of a comparison, which says which branch serves and goes into no result. */
+  readonly kind: "constant" | "bound" | "cell";
   readonly noticed: boolean;
 }
 
 interface Place {
   readonly module: string;
+  /** The library's name that the number belongs to: a formula, a constant, a table. */
+  readonly owner: string;
   readonly file: string;
   readonly from: number;
   readonly to: number;
-  readonly kind: "constant" | "cell";
+  readonly kind: Perturbation["kind"];
 }
 
 /**
- * Makes each constant of a formula and each number of a data table one per cent larger, one at a time, and says whether an
- * example notices. Left out: bounds of `require` and `valid`, which go into no result; exponents, which are no measured
- * numbers; zeros, which one per cent does not change. `step` hears how far it has come.
+ * Makes numbers of the library one per cent larger, one at a time, and says whether an example notices: constants of
+ * formulas, bounds in conditions, cells of tables with a unit. Left out: `require` and `valid`, which go into no result;
+ * exponents, which are no measured numbers; zeros, which one per cent does not change. `every`: takes each `every`th of them.
+ * `step` hears how far it has come.
  */
-export function perturb(library: Library, module: string | undefined, step: (done: number, of: number) => void): readonly Perturbation[] {
+export function perturb(
+  library: Library,
+  module: string | undefined,
+  step: (done: number, of: number) => void,
+  every = 1,
+): readonly Perturbation[] {
   const modules = library.modules.filter((each) => module === undefined || each.name === module);
   const statements = statementsOf(library);
-  const examples = statements.filter(isExample);
-  const places = modules.flatMap((each) => [...constantsOf(each.name, statements), ...cellsOf(each, library)]);
+  const reach = reachOf(statements);
+  const examples = statements.filter(isExample).map((example) => ({ example, reaches: reach(parseStatement(example.text).tree) }));
+  const all = modules.flatMap((each) => [...constantsOf(each.name, statements), ...cellsOf(each, library)]);
+  const places = all.filter((_, i) => i % every === 0);
   return places.map((place, i) => {
     step(i, places.length);
-    const own = examples.filter((example) => example.module === place.module);
-    const others = examples.filter((example) => example.module !== place.module);
-    const changed = withMore(library, place);
-    const noticed = failing(changed, own) || failing(changed, others);
+    const touched = examples.filter(({ reaches }) => reaches.has(place.owner)).map(({ example }) => example);
     const text = textOf(library, place.file);
     const lineFrom = text.lastIndexOf("\n", place.from - 1) + 1;
     const lineTo = text.indexOf("\n", place.from);
@@ -120,13 +129,33 @@ export function perturb(library: Library, module: string | undefined, step: (don
       text: text.slice(lineFrom, lineTo < 0 ? text.length : lineTo).trim(),
       number: text.slice(place.from, place.to),
       kind: place.kind,
-      noticed,
+      noticed: failing(withMore(library, place), touched),
     };
   });
 }
 
 const failing = (library: Library, examples: readonly Statement[]): boolean =>
   examples.length > 0 && outcomesOf(library, examples).some((line) => line.example?.state !== "passes");
+
+/** The library names that a statement reaches over those it uses. */
+function reachOf(statements: readonly Statement[]): (tree: StatementTree) => ReadonlySet<string> {
+  const uses = new Map<string, readonly string[]>();
+  for (const statement of statements) {
+    const { tree } = parseStatement(statement.text);
+    const name = "name" in tree ? tree.name?.name : undefined;
+    if (name !== undefined) uses.set(name, namesUsed(tree));
+  }
+  return (tree) => {
+    const reached = new Set<string>();
+    const waiting = [...namesUsed(tree)];
+    for (let name = waiting.pop(); name !== undefined; name = waiting.pop()) {
+      if (reached.has(name)) continue;
+      reached.add(name);
+      waiting.push(...(uses.get(name) ?? []));
+    }
+    return reached;
+  };
+}
 
 const textOf = (library: Library, file: string): string =>
   [...library.modules, ...library.files].find((each) => each.name === file)?.text ?? "";
@@ -136,46 +165,48 @@ function constantsOf(module: string, statements: readonly Statement[]): readonly
   for (const statement of statements.filter((each) => each.module === module)) {
     const { tree } = parseStatement(statement.text);
     if (tree.kind !== "formula" && tree.kind !== "definition") continue;
-    const expressions =
-      tree.kind === "definition"
-        ? [tree.value]
-        : [
-            ...tree.steps.filter((each) => each.kind === "step" || each.kind === "result").map((each) => each.value),
-            ...tree.parameters.flatMap((each) => (each.default === undefined ? [] : [each.default])),
-          ];
-    for (const literal of expressions.flatMap(literalsOf)) {
+    for (const { literal, bound } of expressionsWithNumbers(tree).flatMap((each) => literalsOf(each, false))) {
       const digits = /^[\d_.]+(?:e[+-]?\d+)?/i.exec(statement.text.slice(literal.range.from))?.[0] ?? "";
       const from = statement.from + literal.range.from;
-      if (Number(literal.digits) !== 0) places.push({ module, file: module, from, to: from + digits.length, kind: "constant" });
+      if (Number(literal.digits) === 0) continue;
+      places.push({ module, owner: tree.name.name, file: module, from, to: from + digits.length, kind: bound ? "bound" : "constant" });
     }
   }
   return places;
 }
 
-/** Number literals that measure something: no exponents, no places of items. */
-function literalsOf(expression: Expression): readonly NumberLiteral[] {
-  if (expression.kind === "number") return [expression];
-  if (expression.kind === "binary" && expression.operator === "^") return literalsOf(expression.left);
-  if (expression.kind === "index") return literalsOf(expression.of);
-  return children(expression).flatMap(literalsOf);
+function expressionsWithNumbers(tree: Extract<StatementTree, { kind: "formula" | "definition" }>): readonly Expression[] {
+  if (tree.kind === "definition") return [tree.value];
+  const steps = tree.steps.filter((each) => each.kind === "step" || each.kind === "result").map((each) => each.value);
+  return [...steps, ...tree.parameters.flatMap((each) => (each.default === undefined ? [] : [each.default]))];
 }
 
+/** Number literals that measure something: no exponents, no places of items; inside a comparison they are bounds. */
+function literalsOf(expression: Expression, bound: boolean): readonly { readonly literal: NumberLiteral; readonly bound: boolean }[] {
+  if (expression.kind === "number") return [{ literal: expression, bound }];
+  if (expression.kind === "binary" && expression.operator === "^") return literalsOf(expression.left, bound);
+  if (expression.kind === "index") return literalsOf(expression.of, bound);
+  return children(expression).flatMap((child) => literalsOf(child, bound || expression.kind === "compare"));
+}
+
+const USE = /^use\s+"([^"]*)"\s+as\s+([\p{L}_][\p{L}\p{M}\p{N}_]*)/gmu;
+
 function cellsOf(module: Library["modules"][number], library: Library): readonly Place[] {
-  return library.files
-    .filter((file) => module.text.includes(`use "${file.name}"`))
-    .flatMap((file) => {
-      const table = readCsv(file.text);
-      return table.heads.flatMap((head, column) =>
-        head.unit === undefined
-          ? []
-          : table.rows.flatMap((row, at) => {
-              const cell = row[column] ?? "";
-              if (cell === "" || Number(cell) === 0) return [];
-              const range = cellRange(file.text, table, at, column);
-              return [{ module: module.name, file: file.name, from: range.from, to: range.to, kind: "cell" as const }];
-            }),
-      );
-    });
+  return [...module.text.matchAll(USE)].flatMap(([, name, owner = ""]) => {
+    const file = library.files.find((each) => each.name === name);
+    if (file === undefined) return [];
+    const table = dataTable(file);
+    return table.heads.flatMap((head, column) =>
+      head.unit === undefined
+        ? []
+        : table.rows.flatMap((row, at) => {
+            const cell = row[column] ?? "";
+            if (cell === "" || Number(cell) === 0) return [];
+            const range = cellRange(file.text, table, at, column);
+            return [{ module: module.name, owner, file: file.name, from: range.from, to: range.to, kind: "cell" as const }];
+          }),
+    );
+  });
 }
 
 function withMore(library: Library, { file, from, to }: Place): Library {

@@ -1,6 +1,6 @@
 // What is to be told of each file: which outputs changed since the last snapshot, in which order they stand, the counts.
 
-import type { Diagnostic } from "../diagnostics/index.ts";
+import { type Diagnostic, faults } from "../diagnostics/index.ts";
 import type { Update } from "../graph/index.ts";
 import { type Chunk, type CsvPart, type Part, placedChunks, type Reference } from "../notebook/index.ts";
 import { type Preferences, preferenceFault, preferences as readPreferences } from "../units/index.ts";
@@ -109,7 +109,10 @@ export function createReporter(engine: EngineState, files: Files): Reporter {
     const wanted = context(state);
     const out: LineOutput[] = [];
     const starts = startsOf(state, all ? undefined : pending.statements);
-    for (const [statement, from] of starts) out.push(lineOutput(statement, from, wanted));
+    for (const [statement, from] of starts) {
+      const at = { id: statement.id, from, to: from + statement.text.length };
+      out.push(caught(at, wanted, state.file, () => lineOutput(statement, from, wanted)));
+    }
     return out;
   };
 
@@ -136,7 +139,11 @@ export function createReporter(engine: EngineState, files: Files): Reporter {
     if (entries.length === 0) return [];
     const wanted = context(state);
     const starts = partStarts(state);
-    return entries.map((entry) => liveOutput(engine, state.file, entry.live, entry.id, starts.get(entry.part) ?? 0, wanted));
+    return entries.map((entry) => {
+      const start = starts.get(entry.part) ?? 0;
+      const at = { id: entry.id, from: start + entry.live.from, to: start + entry.live.to };
+      return caught(at, wanted, state.file, () => liveOutput(engine, state.file, entry.live, entry.id, start, wanted));
+    });
   };
 
   return {
@@ -204,6 +211,22 @@ export function createReporter(engine: EngineState, files: Files): Reporter {
       );
     },
   };
+}
+
+/** A mistake of ours in the making of one line is a fault of that line alone. */
+function caught(
+  at: { readonly id: string; readonly from: number; readonly to: number },
+  context: OutputContext,
+  file: string,
+  make: () => LineOutput,
+): LineOutput {
+  try {
+    return make();
+  } catch (problem) {
+    const observed = problem instanceof Error ? problem.message : String(problem);
+    const diagnostic = faults.internal({ from: 0, to: at.to - at.from }, { observed });
+    return { ...at, kind: "broken", citation: "", note: "", diagnostics: [place(diagnostic, at.from, context, file)] };
+  }
 }
 
 export function recordEntry(engine: EngineState, name: string): ReturnType<ShowOptions["record"]> {

@@ -71,10 +71,19 @@ function showRecord(value: RecordValue, options: ShowOptions): Shown {
   const designation = entry.fields.findIndex((field) => field.name === "designation");
   const first = value.fields[designation];
   if (typeof first === "string") return { ...plain(first), full: fullRecord(value, entry, name, options) };
-  const fields = entry.fields.map(
-    (field, i) => `${field.name} = ${showValue(value.fields[i] ?? null, field.type, field.unit, options).text}`,
-  );
+  const fields = entry.fields.map((field, i) => `${field.name} = ${showField(value.fields[i] ?? null, field.type, field.unit, options)}`);
   return { ...plain(`${name} { ${fields.join(", ")} }`), full: fullRecord(value, entry, name, options) };
+}
+
+/** A record inside a record is shown by its designation or name alone. */
+function showField(value: Value, type: Type, unit: Unit | undefined, options: ShowOptions): string {
+  if (Array.isArray(value) && type.type === "list" && type.of.type === "record")
+    return `${value.length} ${value.length === 1 ? "item" : "items"}`;
+  if (typeof value !== "object" || value === null || !("shape" in value) || value.shape !== "record")
+    return showValue(value, type, unit, options).text;
+  const fields = options.record(value.record)?.fields ?? [];
+  const label = value.fields[fields.findIndex((field) => field.name === "designation" || field.name === "name")];
+  return typeof label === "string" ? label : shortName(value.record);
 }
 
 function fullRecord(value: RecordValue, entry: Extract<Entry, { entry: "record" }>, name: string, options: ShowOptions): string {

@@ -15,7 +15,7 @@ export interface Shown {
 export interface CheckOutcome {
   /** `nominal`: holds, but something it depends on has scatter that is not evaluated. `open`: not evaluated. */
   readonly state: "holds" | "fails" | "nominal" | "open";
-  /** factor x demand / capacity; absent where both sides are not positive quantities. */
+  /** factor x demand / capacity; absent where both sides are not positive quantities, and where it leaves the range of numbers. */
   readonly utilisation?: number;
   /** capacity / (factor x demand) - 1 */
   readonly margin?: number;

@@ -109,7 +109,9 @@ export function exponentOf(d: Dimension, base: string): Rational {
 }
 
 /** Exponents beyond these bounds are no physics and would grow without end by repeated powers. */
-export const withinExponentLimit = (d: Dimension): boolean => d.exponents.every(([, { n, d }]) => Math.abs(n) <= 9999 && d <= 9999);
+export const smallExponent = ({ n, d }: Rational): boolean => Math.abs(n) <= 9999 && d <= 9999;
+
+export const withinExponentLimit = (d: Dimension): boolean => d.exponents.every(([, exponent]) => smallExponent(exponent));
 
 /** The seven bases of the SI. */
 export const length = dimensionOf("length");

@@ -17,6 +17,7 @@ export {
   mass,
   multiply,
   power,
+  smallExponent,
   temperature,
   time,
   withinExponentLimit,

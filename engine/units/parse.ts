@@ -48,7 +48,8 @@ const superscripts = "⁰¹²³⁴⁵⁶⁷⁸⁹";
 const pattern =
   /(?<symbol>(?:[\p{L}_%℃℉]|°(?=[CF](?![\p{L}_])))+|°)|(?<raised>[⁺⁻]?[⁰¹²³⁴⁵⁶⁷⁸⁹]+)|(?<power>\^(?:\([^()]*\)|[+\-−]?[\d.]*))|(?<space>\s+)|(?<times>[·⋅*])|(?<slash>\/)|(?<open>\()|(?<close>\))|(?<one>\d[\d.,]*)|(?<other>.)/suy;
 
-const limit = 20;
+/** Exponents beyond it are not read; a product may still come to them. */
+export const exponentLimit = 20;
 
 /** "2", "-1", "(1/2)", "(-2)"; undefined for everything else, zero and sizes that no unit has included. */
 function exponentFrom(text: string): Rational | undefined {
@@ -56,7 +57,7 @@ function exponentFrom(text: string): Rational | undefined {
   if (parts === null) return undefined;
   const n = Number((parts[1] ?? parts[2] ?? "").replace("−", "-"));
   const d = Number(parts[3] ?? "1");
-  if (n === 0 || d === 0 || Math.abs(n) > limit || d > limit) return undefined;
+  if (n === 0 || d === 0 || Math.abs(n) > exponentLimit || d > exponentLimit) return undefined;
   return rational(n, d);
 }
 

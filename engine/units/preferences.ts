@@ -2,9 +2,10 @@
 
 import { nearest } from "../base/index.ts";
 import { type Dimension, dimensionless, divide, exponentOf, power } from "./dimension.ts";
+import { factorOne, factorZero } from "./exact.ts";
 import { kindsAgree, kindsOf } from "./kinds.ts";
 import type { Kind, Rational, Unit, UnitProblem } from "./model.ts";
-import { parseUnit } from "./parse.ts";
+import { exponentLimit, parseUnit } from "./parse.ts";
 import { forcesIn, known, type Quantity, quantityNames, quantityOf } from "./quantities.ts";
 import { rationalText } from "./rational.ts";
 import { asPoint, unitOne } from "./unit.ts";
@@ -232,7 +233,15 @@ function composed(dimension: Dimension, preferred: Preferences, named: boolean):
   const withForceAndTime = forces !== undefined && exponentOf(rest, "time").n !== 0;
   if (named && (missing || others.length > 0 || exponentOf(rest, "mass").n !== 0 || withForceAndTime)) return undefined;
   if (parts.length === 0) return undefined;
+  if (parts.some(([, { n, d }]) => Math.abs(n) > exponentLimit || d > exponentLimit)) return powersOfSI(dimension);
   return known(shortened(joinParts(parts)));
+}
+
+/** What no unit text may say is still to be shown: in SI, where the factor is one however large the powers are. */
+function powersOfSI(dimension: Dimension): Unit {
+  const parts = dimension.exponents.filter(([base]) => !base.startsWith("?"));
+  const text = joinParts(parts.map(([base, exponent]) => [siSymbols[base] ?? base, exponent]));
+  return { text, dimension, kind: "any", factor: factorOne, offset: factorZero, point: false, ucum: "" };
 }
 
 const forceDimension = known("N").dimension;

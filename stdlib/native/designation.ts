@@ -20,7 +20,7 @@ export interface ThreadFacts {
   readonly system: "ISO metric" | "Unified";
   readonly d: number;
   readonly P: number;
-  readonly series: "coarse" | "fine";
+  readonly series: "coarse" | "fine" | "extra fine" | "constant pitch";
   readonly class: string;
   readonly hand: "right" | "left";
 }
@@ -29,11 +29,12 @@ export interface ThreadFacts {
 export type Reading = { readonly read: ThreadFacts } | { readonly problem: string; readonly advice: string };
 
 const INCH = 0.0254;
+const SERIES: Readonly<Record<string, ThreadFacts["series"]>> = { UNC: "coarse", UNF: "fine", UNEF: "extra fine" };
 const METRIC = /^M(\d+(?:\.\d+)?)(?:x(\d+(?:\.\d+)?))?((?:-[^-]+)*)$/;
-const UNIFIED = /^(#\d+|\d+-\d+\/\d+|\d+\/\d+|\d+)-(\d+(?:\.\d+)?)(?: ?(UNC|UNF|UN))?((?:-[^-]+)*)$/;
+const UNIFIED = /^(#\d+|\d+-\d+\/\d+|\d+\/\d+|\d+)-(\d+(?:\.\d+)?)(?: ?(UNC|UNF|UNEF|UN))?((?:-[^-]+)*)$/;
 /** ISO 965-1: grades 3 to 9, positions e f g h (and the wide a to d) outside, G H inside; one or two of them, or a pair. */
 const METRIC_CLASS = /^(?:[3-9][a-h]){1,2}$|^(?:[3-9][GH]){1,2}$|^(?:[3-9][GH]){1,2}\/(?:[3-9][a-h]){1,2}$/;
-const UNIFIED_CLASS = /^[123][AB]$/;
+const UNIFIED_CLASS = /^[123][AB]$|^[123]A\/[123]B$|^[123]B\/[123]A$/;
 /** Other threads that look like one of ours, told apart so that nobody gets the wrong profile. */
 const OTHERS: readonly (readonly [RegExp, string])[] = [
   [/^MJ/i, "an MJ thread with its larger root radius"],
@@ -41,7 +42,9 @@ const OTHERS: readonly (readonly [RegExp, string])[] = [
   [/^ST/i, "a tapping-screw thread"],
   [/^(?:G|R|Rp|Rc)\s*\d/, "a pipe thread"],
   [/NPT|NPS|BSP/i, "a pipe thread"],
-  [/UNEF|UNS|UNJ/i, "a Unified thread outside UNC and UNF"],
+  [/UNJ/i, "a UNJ thread with its larger root radius"],
+  [/UNR/i, "a UNR thread (its root alone differs from UN: write the UN series)"],
+  [/UNS/i, "a special Unified thread (for any pair of numbers there is unified_thread)"],
   [/Ph\d/i, "a thread with several starts"],
 ];
 
@@ -87,13 +90,13 @@ function readUnified(text: string, match: RegExpExecArray, rows: readonly Unifie
   if (tail === undefined) return refuse(`"${text}" ends in something that is no class of ASME B1.1`, `write it like "1/4-20 UNC-2A"`);
   const ofSize = ofUnifiedSize(size, rows);
   if (ofSize.length === 0) {
-    return refuse(`${size} is not a size of the UNC and UNF series`, inchNeighbours(size, rows));
+    return refuse(`${size} is not a size of ASME B1.1 up to 4 in`, inchNeighbours(size, rows));
   }
   const row = ofSize.find((one) => one.n === threads);
   if (row === undefined) {
     return refuse(
-      `${size}-${threads} is not in the UNC and UNF series`,
-      `they have ${either(ofSize.map(spellUnified))}; for this very pitch write unified_thread(${inInches(ofSize)} in, ${threads})`,
+      `${size}-${threads} is not in a series of ASME B1.1`,
+      `it has ${either(ofSize.map(spellUnified))}; for this very pitch write unified_thread(${inInches(ofSize)} in, ${threads})`,
     );
   }
   if (series !== undefined && series !== "UN" && series !== row.series) {
@@ -105,7 +108,7 @@ function readUnified(text: string, match: RegExpExecArray, rows: readonly Unifie
       system: "Unified",
       d: row.D,
       P: 254 / (10_000 * row.n),
-      series: row.series === "UNC" ? "coarse" : "fine",
+      series: SERIES[row.series] ?? "constant pitch",
       ...tail,
     },
   };

@@ -83,7 +83,8 @@ function agree(): void {
     const value = scope[name];
     const theirs = typeof value === "number" ? value : (value as { toSI: () => { toJSON: () => { value: number } } }).toSI().toJSON().value;
     for (const other of [out[i] as number, theirs]) {
-      if (Math.abs(other - (hand[i] as number)) > 1e-12 * Math.abs(hand[i] as number)) throw new Error(`${name}: ${hand[i]} by hand, ${other}`);
+      if (Math.abs(other - (hand[i] as number)) > 1e-12 * Math.abs(hand[i] as number))
+        throw new Error(`${name}: ${hand[i]} by hand, ${other}`);
     }
   });
 }

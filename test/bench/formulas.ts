@@ -52,7 +52,10 @@ export const chain: readonly (readonly [name: string, expression: string])[] = [
   ["MS", "F_n / (1.5 * F_S) - 1"],
 ];
 
-export const notebook = [...inputs.map(([name, text]) => `${name} = ${text}`), ...chain.map(([name, expression]) => `${name} = ${expression}`)].join("\n");
+export const notebook = [
+  ...inputs.map(([name, text]) => `${name} = ${text}`),
+  ...chain.map(([name, expression]) => `${name} = ${expression}`),
+].join("\n");
 
 /** The same by hand on SI numbers, in the order of `chain`. */
 export function byHand(at: ArrayLike<number>, out: Float64Array): void {

@@ -1,6 +1,7 @@
 // Texts that the fuzz run starts from: every notebook of the repository, the README, the design sample, the catalogue's samples.
 
 import { readdirSync, readFileSync } from "node:fs";
+import { entries } from "../../engine/diagnostics/index.ts";
 
 const root = new URL("../../", import.meta.url);
 const read = (name: string): string => readFileSync(new URL(name, root), "utf8");
@@ -13,6 +14,8 @@ const folder = (name: string, end: string): string[] =>
 export interface Sources {
   /** Whole notebook texts. */
   readonly notebooks: readonly string[];
+  /** Short ones, one for each fault and its mend. */
+  readonly samples: readonly string[];
   /** What stands in calc fences, each as a list of lines. */
   readonly workings: readonly (readonly string[])[];
 }
@@ -27,11 +30,12 @@ export function readSources(): Sources {
     "test/syntax/data/sample.joint.md",
     "README.md",
   ].map(read);
-  const samples = folder("engine/diagnostics/catalogue/", ".md").map(read);
-  const workings = [...notebooks, ...samples, bench]
+  const samples = entries.flatMap(({ wrong, right }) => [wrong, right].flatMap((sample) => (sample.trim() === "" ? [] : [sample])));
+  const whole = (sample: string): string => (/^(?:---|\s*```)/m.test(sample) ? sample : `\`\`\`calc\n${sample.trimEnd()}\n\`\`\`\n`);
+  const workings = [...notebooks, ...samples.map(whole), bench]
     .flatMap((text) => [...text.matchAll(FENCE)].map((found) => (found[1] ?? "").trimEnd().split("\n")))
     .filter((lines) => lines.join("").trim() !== "");
-  return { notebooks: [...notebooks, bench], workings };
+  return { notebooks: [...notebooks, bench], samples: samples.map(whole), workings };
 }
 
 /** What the others have little of: families, tables, loops over lists, points, kinds, money, studies. */
@@ -67,6 +71,10 @@ M = 12 N * 3 mm as N*m
 \`\`\`
 
 \`\`\`calc
+use "shop.joint.md" as shop
+Z = shop.twice(shop.D) + 3 mm
+nut = shop.Nut { L = shop.D }
+H = nut.L * shop.n
 record Insert { D: Length, L: Length = 9 mm, face: "loaded" or "back" = "loaded" }
 record Tapped { L: Length }
 family Anchor = Insert or Tapped

@@ -1,7 +1,8 @@
 // Made texts: soups of characters and words, notebooks made by rule, and known notebooks cut up and changed.
 
-import { calls, names, numbers, oddities, signs, units, words } from "./fuzz-words.ts";
+import { soberWorking } from "./fuzz-sober.ts";
 import type { Sources } from "./fuzz-sources.ts";
+import { calls, names, numbers, oddities, signs, units, words } from "./fuzz-words.ts";
 import type { Chance } from "./random.ts";
 
 /** One text by chance. */
@@ -13,11 +14,14 @@ export function makeText(sources: Sources, by: Chance): string {
       return fenced(wordSoup(by), by);
     case 2:
     case 3:
-      return fenced(made(by, true), by);
+      return fenced(soberWorking(by), by);
     case 4:
-      return mutate(fenced(made(by, false), by), by);
+      return by.oneIn(2) ? mutate(fenced(made(by), by), by) : mutateOnce(fenced(soberWorking(by), by), by);
     case 5:
       return by.oneIn(3) ? mutate(splice(by.from(sources.notebooks), by.from(sources.notebooks), by), by) : mutate(piece(sources, by), by);
+    case 6:
+    case 7:
+      return mutate(by.oneIn(2) ? by.from(sources.samples) : by.from(sources.samples) + by.from(sources.samples), by);
     default:
       return mutate(piece(sources, by), by);
   }
@@ -50,7 +54,9 @@ const wordSoup = (by: Chance): string => many(by, 8, () => many(by, 14, () => wo
 
 /** A working inside a notebook, at times with front matter, prose and live values around it. */
 function fenced(working: string, by: Chance): string {
-  const front = by.oneIn(6) ? `---\ntitle: made\nunits: { length: ${by.from(units)}, force: ${by.from(units)} }\ndigits: ${by.below(20)}\n---\n` : "";
+  const front = by.oneIn(6)
+    ? `---\ntitle: made\nunits: { length: ${by.from(units)}, force: ${by.from(units)} }\ndigits: ${by.below(20)}\n---\n`
+    : "";
   const prose = by.oneIn(4) ? `Of {${by.from(names)}} and {${word(by)} as ${by.from(units)}}.\n\n` : "";
   const end = by.oneIn(8) ? "" : "\n```\n";
   return `${front}${prose}\`\`\`calc\n${working}${end}${by.oneIn(5) ? `after {${by.from(names)}}\n` : ""}`;
@@ -58,21 +64,21 @@ function fenced(working: string, by: Chance): string {
 
 // ---------------------------------------------------------------------------------------------- made by rule
 
-/** Statements made by rule; `sober` ones mostly fit in dimension, so that values come out. */
-function made(by: Chance, sober: boolean): string {
+/** Statements whose words are in place and whose types are not. */
+function made(by: Chance): string {
   const count = 1 + by.below(12);
   const own = Array.from({ length: count }, (_, at) => `v_${at}`);
-  return own.map((name, at) => statement(name, own.slice(0, sober ? at : count), by, sober)).join("\n");
+  return own.map((name) => statement(name, own, by)).join("\n");
 }
 
-function statement(name: string, known: readonly string[], by: Chance, sober: boolean): string {
-  const value = (depth: number): string => (sober ? quantity(known, by, depth) : anything(known, by, depth));
+function statement(name: string, known: readonly string[], by: Chance): string {
+  const value = (depth: number): string => (by.oneIn(2) ? quantity(known, by, depth) : anything(known, by, depth));
   const columns = by.oneIn(3) ? ` | note | ${by.from(["given", "assumed", "@iso68", "test own", "memory", "@nobody"])}` : "";
   switch (by.below(14)) {
     case 0:
       return `check ${value(2)} ${by.from(["<=", "<", ">=", ">", "=="])} ${value(2)}${by.oneIn(3) ? ` factor ${by.from(numbers)}` : ""}${columns}`;
     case 1:
-      return `formula ${name}(a, b = ${by.from(numbers)}) = ${sober ? quantity(["a", "b"], by, 2) : anything(["a", "b"], by, 3)}${columns}`;
+      return `formula ${name}(a, b = ${by.from(numbers)}) = ${anything(["a", "b"], by, 3)}${columns}`;
     case 2:
       return `formula ${name}(a) = {\n  require a > 0\n  valid a < 100 | note\n  s = ${quantity(["a"], by, 2)}\n  result = ${quantity(["a", "s"], by, 2)}\n}`;
     case 3:
@@ -92,7 +98,8 @@ function statement(name: string, known: readonly string[], by: Chance, sober: bo
   }
 }
 
-const leaf = (known: readonly string[], by: Chance): string => (known.length > 0 && by.oneIn(2) ? by.from(known) : by.from(numbers.slice(0, 22)));
+const leaf = (known: readonly string[], by: Chance): string =>
+  known.length > 0 && by.oneIn(2) ? by.from(known) : by.from(numbers.slice(0, 22));
 
 /** Mostly numbers without units: what can go wrong here is arithmetic. */
 function quantity(known: readonly string[], by: Chance, depth: number): string {
@@ -174,10 +181,10 @@ function piece(sources: Sources, by: Chance): string {
 
 const TOKEN = /\s+|[\p{L}_][\p{L}\p{M}\p{N}_]*|\d+(?:\.\d+)?|[\s\S]/gu;
 
-/** Changes a text in one to six places. */
+/** Changes a text in one place, at times in up to six. */
 export function mutate(text: string, by: Chance): string {
   let out = text;
-  for (let i = by.below(6); i >= 0; i -= 1) out = mutateOnce(out, by);
+  for (let i = by.oneIn(3) ? by.below(6) : 0; i >= 0; i -= 1) out = mutateOnce(out, by);
   return out;
 }
 
@@ -218,7 +225,7 @@ function mutateOnce(text: string, by: Chance): string {
       replaceOne(tokens, /^(?:mm|m|N|kN|MPa|deg|in|K|s|kg|degC)$/, by, () => by.from(units));
       break;
     case 11:
-      replaceOne(tokens, /^[()[\]{}|"]$/, by, () => by.from([..."()[]{}|\"", ""]));
+      replaceOne(tokens, /^[()[\]{}|"]$/, by, () => by.from([...'()[]{}|"', ""]));
       break;
     case 12:
       replaceOne(tokens, /^[\p{L}_]/u, by, () => by.from([...names, ...words, token]));

@@ -231,7 +231,7 @@ describe("formulas", () => {
       code: "requirement-broken",
       range: outer.range,
       message: "h requires d > 0 mm.",
-      hint: "a rod has a diameter; here d = -3.",
+      hint: "A rod has a diameter; here d = -3.",
       related: [{ statement: "h", range: condition.range }],
     });
   });

@@ -48,6 +48,10 @@ test("Unified designations are read by size and threads per inch", () => {
   expect(value('thread("1-64").d', "in")).toBe(0.073);
   expect(value('thread("1-8 UNC").d', "in")).toBe(1);
   expect(value('thread("1-1/2-6 UNC-2A").class')).toBe("2A");
+  expect(value('thread("1/4-32 UNEF").series')).toBe("extra fine");
+  expect(value('thread("2-1/2-8 UN-2B").series')).toBe("constant pitch");
+  expect(value('thread("1/2-28 UN").designation')).toBe("1/2-28 UNEF");
+  expect(value('thread("1/4-20 UNC-2A/2B").class')).toBe("2A/2B");
 });
 
 test("a size or pitch in no table is refused with what is near", () => {
@@ -55,7 +59,7 @@ test("a size or pitch in no table is refused with what is near", () => {
   expect(refusal("M65")).toMatch(/M64/);
   expect(refusal("M6x0.9")).toMatch(/M6x0\.9 is not in ISO 261.*M6 or M6x0\.75.*metric_thread\(6 mm, 0\.9 mm\)/);
   expect(refusal("M5.5")).toMatch(/no coarse pitch.*M5\.5x0\.5/);
-  expect(refusal("1/4-21 UNC")).toMatch(/1\/4-20 UNC or 1\/4-28 UNF.*unified_thread\(0\.25 in, 21\)/);
+  expect(refusal("1/4-21 UNC")).toMatch(/1\/4-20 UNC, 1\/4-28 UNF or 1\/4-32 UNEF.*unified_thread\(0\.25 in, 21\)/);
   expect(refusal("1/4-20 UNF")).toMatch(/is UNC, not UNF/);
   expect(refusal("#7-32")).toMatch(/not a size/);
 });
@@ -80,7 +84,8 @@ test("threads of other families are told apart", () => {
   expect(refusal("G1/4")).toMatch(/pipe/);
   expect(refusal("1/4-18 NPT")).toMatch(/pipe/);
   expect(refusal("M16xPh3P1.5")).toMatch(/several starts/);
-  expect(refusal("1/4-32 UNEF")).toMatch(/outside UNC and UNF/);
+  expect(refusal("1/4-27 UNS")).toMatch(/special Unified thread/);
+  expect(refusal("1/4-28 UNJF")).toMatch(/UNJ thread/);
 });
 
 test("any pair may be given by numbers and is marked when it stands in no table", () => {

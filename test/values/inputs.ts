@@ -39,14 +39,20 @@ export function readInputs(text: string): Inputs {
   };
 }
 
-/** Units as these files write them (`mm2`, `N m`, `kpsi`) in the spelling of the language; `-` is none. */
+/**
+ * Units as these files write them (`mm2`, `N m`, `kpsi`) in the spelling of the language; `-` is none. A row that counts in
+ * its own load `F` or modulus `Es` gets an expression for a load or modulus of one.
+ */
 export function unitOf(written: string): string {
   const text = written.trim();
-  if (text === "-" || text === "") return "";
+  if (text === "-" || text === "" || text === "F") return "";
   return text
     .replace(/\b(mm|cm|m|in|ft)([234])\b/g, "$1^$2")
+    .replace(/\b(mm|in)\^2\/\1$/, "$1")
     .replace(/\bkpsi\b/g, "ksi")
     .replace(/\bMpsi\b/g, "Msi")
+    .replace(/\bMlbf\/in\b/g, "kip/mil")
+    .replace(/^Es\*/, "")
     .replace(/\*/g, "·")
     .replace(/\bdeg C\b|°C/g, "degC");
 }

@@ -1,7 +1,11 @@
 // The one table from a published quantity (or the id of a row that is one of a kind) to an expression of the language.
 
+import { fastenerEntries } from "./fastener-quantities.ts";
 import type { Inputs } from "./inputs.ts";
 import { MissingInput } from "./inputs.ts";
+import { jointEntries } from "./joint-quantities.ts";
+import { threadEntries } from "./thread-quantities.ts";
+import { tighteningEntries } from "./tightening-quantities.ts";
 
 export type Expression = (inputs: Inputs) => string;
 
@@ -53,6 +57,10 @@ const entries: readonly (readonly [string, Expression])[] = [
   ['tap drill printed for "75 % thread"', (i) => `hole_for_trade_percentage(${threadOf(i)}, 75 %)`],
   ['tap drill printed for "50 % thread"', (i) => `hole_for_trade_percentage(${threadOf(i)}, 50 %)`],
   ["standard tap drill (D - P, nearest 0.1)", (i) => `tap_drill(${threadOf(i)})`],
+  ...threadEntries,
+  ...tighteningEntries,
+  ...jointEntries,
+  ...fastenerEntries,
 ];
 
 function key(text: string): string {
