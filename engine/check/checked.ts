@@ -21,7 +21,15 @@ export function result(
   finish(context);
   const { diagnostics } = context.shared;
   const { declares, ...rest } = made;
-  const base: Checked = { type: { type: "unknown" }, input: false, ratio: false, strict: false, ...rest, diagnostics };
+  const base: Checked = {
+    type: { type: "unknown" },
+    input: false,
+    ratio: false,
+    strict: false,
+    kindUses: context.shared.kindUses,
+    ...rest,
+    diagnostics,
+  };
   if (!diagnostics.some((diagnostic) => diagnostic.severity === "fault")) return base;
   const { unit: _unit, entry: _entry, ...without } = base;
   return declares === undefined ? without : { ...without, entry: { entry: "faulty", name: context.scope.fullName(declares) } };

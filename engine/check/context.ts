@@ -3,7 +3,7 @@
 import type { Range } from "../base/index.ts";
 import { type Diagnostic, faults } from "../diagnostics/index.ts";
 import type { Expression } from "../syntax/index.ts";
-import type { Unit } from "../units/index.ts";
+import type { Kind, Unit } from "../units/index.ts";
 import type { Core } from "./core.ts";
 import { createSolver, type Solver } from "./dimensions.ts";
 import type { Found, Scope } from "./scope.ts";
@@ -37,6 +37,8 @@ export interface Context {
   readonly shared: {
     slots: number;
     readonly needs: Map<string, number>;
+    /** Kinds as which this statement uses names whose value has none: by key. */
+    readonly kindUses: Map<string, Kind>;
     readonly diagnostics: Diagnostic[];
     /** Nodes whose types may still hold variables. */
     readonly nodes: Core[];
@@ -52,7 +54,7 @@ export function createContext(scope: Scope, closed: Context["closed"], infer: In
     solver: createSolver(),
     locals: new Map(),
     closed,
-    shared: { slots: 0, needs: new Map(), diagnostics: [], nodes: [], open: false },
+    shared: { slots: 0, needs: new Map(), kindUses: new Map(), diagnostics: [], nodes: [], open: false },
   };
 }
 
@@ -121,6 +123,14 @@ export function faulty(context: Context, at: Range, diagnostic?: Diagnostic): Co
 
 export function constant(at: Range, type: Type, value: string | number | boolean | null, unit?: Unit): Core {
   return { op: "constant", value, literal: true, range: at, type, ...(unit === undefined ? {} : { unit }) };
+}
+
+/** Notes that a name without a kind (a product of dimensions) is used as one of a kind: it must be the same everywhere. */
+export function useAs(context: Context, core: Core, type: Type): void {
+  if (core.op !== "global" || core.type.type !== "quantity" || core.type.kind !== "any") return;
+  if (type.type !== "quantity" || type.kind === "any") return;
+  const key = [...context.shared.needs.keys()][core.index];
+  if (key !== undefined && !context.shared.kindUses.has(key)) context.shared.kindUses.set(key, type.kind);
 }
 
 /** The number of a need in this statement. */

@@ -5,7 +5,7 @@ import { faults } from "../diagnostics/index.ts";
 import type { Call } from "../syntax/index.ts";
 import { withinExponentLimit } from "../units/index.ts";
 import { fits } from "./agree.ts";
-import { type Context, faulty, globalNode, need, node, openNode, report } from "./context.ts";
+import { type Context, faulty, globalNode, need, node, openNode, report, useAs } from "./context.ts";
 import type { Core, CoreFormula } from "./core.ts";
 import { instantiate } from "./dimensions.ts";
 import { dottedName, unknownName, whatItIs } from "./infer-name.ts";
@@ -176,6 +176,7 @@ function callTyped(
           misfit(value, wanted, context, name, names[i] ?? "", agreement.clash);
           return faulty(context, expression.range);
         }
+        useAs(context, value, wanted);
         ordered[i] = value;
       }
       return make(ordered, instance);

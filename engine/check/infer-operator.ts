@@ -22,7 +22,7 @@ import {
 } from "../units/index.ts";
 import { unify } from "./agree.ts";
 import { clash } from "./clash.ts";
-import { type Context, faulty, node, report } from "./context.ts";
+import { type Context, faulty, node, report, useAs } from "./context.ts";
 import type { Core } from "./core.ts";
 import { hasVariables } from "./dimensions.ts";
 import { literalExponent } from "./exponent.ts";
@@ -85,7 +85,11 @@ function sum(expression: Binary, context: Context, a: Core, b: Core): Core {
   if (a.type.type !== "quantity") return wantQuantity(context, a, expression.left.range, `The sign ${expression.operator}`);
   if (b.type.type !== "quantity") return wantQuantity(context, b, expression.right.range, `The sign ${expression.operator}`);
   const agreement = unify(context, a.type, b.type);
-  if ("type" in agreement) return make(agreement.type);
+  if ("type" in agreement) {
+    useAs(context, a, agreement.type);
+    useAs(context, b, agreement.type);
+    return make(agreement.type);
+  }
   return faulty(
     context,
     expression.range,
@@ -230,6 +234,8 @@ function compareClash(expression: Comparison, context: Context, a: Core, b: Core
     to: expression.operands[i]?.range.to ?? expression.range.to,
   };
   if ("clash" in agreement) return clash(context, at, left, right, agreement.clash, "cannot be compared", {});
+  useAs(context, a, agreement.type);
+  useAs(context, b, agreement.type);
   const equality = operator === "==" || operator === "!=";
   const ordered = left.type === "unknown" || right.type === "unknown" || left.type === "quantity" || left.type === "point";
   if (!equality && !ordered) return faults.wrongType(at, { place: `The sign ${operator}`, wanted: "quantities", given: say(left) });

@@ -1,7 +1,7 @@
 // What a name means to the checker, and what checking one statement gives.
 
 import type { Diagnostic } from "../diagnostics/index.ts";
-import type { Unit } from "../units/index.ts";
+import type { Kind, Unit } from "../units/index.ts";
 import type { Core, CoreFormula, CoreUnit } from "./core.ts";
 import type { FormulaType, Type } from "./types.ts";
 
@@ -81,6 +81,8 @@ export interface Checked {
   readonly within?: CheckedWithin;
   /** A comparison's demand and capacity may form a utilisation. */
   readonly ratio: boolean;
+  /** Names without a kind that this statement uses as one of a kind, by key. */
+  readonly kindUses: ReadonlyMap<string, Kind>;
   /** For a comparison: `<=`, `<`, after turning so that demand stands first. */
   readonly strict: boolean;
 }

@@ -1347,6 +1347,16 @@ export const entries: readonly CatalogueEntry[] = [
     "shown": "an expression on the command line uses a name whose own line has a fault"
   },
   {
+    "code": "used-as-two-kinds",
+    "area": "session",
+    "severity": "notice",
+    "message": "{name} is used as {kinds}; a product of dimensions can be one of them.",
+    "text": "A force times a length is a torque or an energy. The first use decides which; another kind elsewhere is a slip in one of them.",
+    "wrong": "```calc\nF = 3 N\nW = F * 2 m\nT: Torque = 5 N*m\na = W + T\nb = W + 3 J\n```",
+    "right": "```calc\nF = 3 N\nW: Energy = F * 2 m\nb = W + 3 J\n```",
+    "hint": "Give {name} a type, for example {name}: Torque = ..., or define a second name."
+  },
+  {
     "code": "comma-number",
     "area": "syntax",
     "severity": "fault",

@@ -418,6 +418,9 @@ export const faults = {
   /** This waits for {name}, which has no value. */
   waitsFor: (range: Range, slots: { readonly name: string }, extras: Extras = {}): Diagnostic =>
     diagnostic("waits-for", "fault", "This waits for {name}, which has no value.", undefined, range, slots, extras),
+  /** {name} is used as {kinds}; a product of dimensions can be one of them. */
+  usedAsTwoKinds: (range: Range, slots: { readonly name: string; readonly kinds: string }, extras: Extras = {}): Diagnostic =>
+    diagnostic("used-as-two-kinds", "notice", "{name} is used as {kinds}; a product of dimensions can be one of them.", "Give {name} a type, for example {name}: Torque = ..., or define a second name.", range, slots, extras),
   /** {text} has a comma between two digits. */
   commaNumber: (range: Range, slots: { readonly text: string; readonly meanings?: string | undefined }, extras: Extras = {}): Diagnostic =>
     diagnostic("comma-number", "fault", "{text} has a comma between two digits.", "Write {meanings}.", range, slots, extras),

@@ -48,7 +48,8 @@ export function cellOf(core: Core, scope: Scope): number {
  * so a chain of them is looked at once, at its end.
  */
 export function mayBeUnfinite(core: Core): boolean {
-  if (!isNumeric(core.type)) return false;
+  // A number that may be none is a number in one of the branches.
+  if (!isNumeric(core.type.type === "maybe" ? core.type.of : core.type)) return false;
   switch (core.op) {
     case "constant":
       return !Number.isFinite(core.value as number);
@@ -78,6 +79,7 @@ export function checked(core: Core, run: Run): Run {
   const number = run as RunNumber;
   return (cells, state) => {
     const value = number(cells, state);
+    // None counts as 0 here and passes.
     if (value - value !== 0) throw suspect;
     return value;
   };

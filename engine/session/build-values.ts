@@ -1,14 +1,39 @@
 // From what checking gave to nodes of values: after the types are up to date, each statement checked anew gets its program's nodes.
 
 import { type Provenance, readProvenance } from "../run/index.ts";
+import type { Kind } from "../units/index.ts";
 import { type EngineState, fileKey } from "./engine-state.ts";
 import type { Statement } from "./statement.ts";
 
-/** Defines or removes the value nodes of the statements whose keys were checked again. */
-export function buildValues(engine: EngineState, checkedKeys: readonly string[]): void {
+/** Defines or removes the value nodes of the statements whose keys were checked again; gives the keys whose kinds of use changed. */
+export function buildValues(engine: EngineState, checkedKeys: readonly string[]): readonly string[] {
+  const touched: string[] = [];
   for (const key of checkedKeys) {
     const statement = engine.byKey.get(key);
     if (statement !== undefined) buildOne(engine, statement);
+    noteKinds(engine, key, statement?.checked?.kindUses ?? new Map(), touched);
+  }
+  return touched;
+}
+
+function noteKinds(engine: EngineState, user: string, uses: ReadonlyMap<string, Kind>, touched: string[]): void {
+  const before = engine.kindsUsedBy.get(user) ?? [];
+  for (const key of before) {
+    if (uses.has(key)) continue;
+    engine.kindUses.get(key)?.delete(user);
+    touched.push(key);
+  }
+  if (uses.size === 0) {
+    if (before.length > 0) engine.kindsUsedBy.delete(user);
+    return;
+  }
+  engine.kindsUsedBy.set(user, [...uses.keys()]);
+  for (const [key, kind] of uses) {
+    const users = engine.kindUses.get(key) ?? new Map<string, Kind>();
+    engine.kindUses.set(key, users);
+    if (users.get(user) === kind) continue;
+    users.set(user, kind);
+    touched.push(key);
   }
 }
 

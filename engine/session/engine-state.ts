@@ -6,6 +6,7 @@ import { type Diagnostic, faults } from "../diagnostics/index.ts";
 import { createGraph, type Graph } from "../graph/index.ts";
 import type { RunContext } from "../run/index.ts";
 import { namesUsed, parseHead } from "../syntax/index.ts";
+import type { Kind } from "../units/index.ts";
 import { csvEntry } from "./csv-entry.ts";
 import { type Exported, mentionsOf, noMentions, sameExported } from "./exported.ts";
 import { csvOf } from "./file-state.ts";
@@ -19,6 +20,9 @@ export interface EngineState {
   readonly library: LibraryNames;
   /** Every statement that has nodes, by key. */
   readonly byKey: Map<string, Statement>;
+  /** As which kinds the values without one are used: by key, then by the key of the statement that does. */
+  readonly kindUses: Map<string, Map<string, Kind>>;
+  readonly kindsUsedBy: Map<string, readonly string[]>;
   /** The target of a `use` prefix in a file; undefined when the name is no prefix there. */
   readonly prefix: (file: string, name: string) => string | undefined;
   /** Names that a file declares, for near misses. */
@@ -44,7 +48,7 @@ export function createEngine(
       return faultyExport(key);
     },
   });
-  return { types, values: createValues(context), library, byKey, prefix, ownNames };
+  return { types, values: createValues(context), library, byKey, kindUses: new Map(), kindsUsedBy: new Map(), prefix, ownNames };
 }
 
 export const faultyExport = (name: string): Exported => ({ entry: { entry: "faulty", name }, mentions: noMentions });
@@ -56,6 +60,7 @@ export const faultyChecked = (diagnostics: readonly Diagnostic[]): Checked => ({
   input: false,
   ratio: false,
   strict: false,
+  kindUses: new Map(),
 });
 
 // ---------------------------------------------------------------------------------------------- names to keys

@@ -1,7 +1,7 @@
 // What the pad shows beside each statement, made from the graphs when it is asked for.
 
 import { typeText } from "../check/index.ts";
-import type { Diagnostic } from "../diagnostics/index.ts";
+import { type Diagnostic, faults } from "../diagnostics/index.ts";
 import { citation, type Reference, readReference, unknownKeys } from "../notebook/index.ts";
 import { type Marks, wholeMark } from "../run/index.ts";
 import { fromSI, typographic, type Unit } from "../units/index.ts";
@@ -9,7 +9,7 @@ import { examplePasses, judge } from "./check-outcome.ts";
 import type { EngineState } from "./engine-state.ts";
 import { type ShowOptions, showValue } from "./show.ts";
 import type { LineOutput, Placed, ShownMarks } from "./snapshot.ts";
-import type { Statement } from "./statement.ts";
+import { namePlace, type Statement } from "./statement.ts";
 import type { Worth } from "./values.ts";
 
 export interface OutputContext {
@@ -58,6 +58,13 @@ export function diagnosticsOf(
   return out;
 }
 
+/** A value without a kind that is used as two kinds: a notice where it is defined, since neither use is wrong by itself. */
+function kindsOf(statement: Statement, engine: EngineState): readonly Diagnostic[] {
+  const kinds = [...new Set(engine.kindUses.get(statement.key)?.values() ?? [])].sort();
+  if (kinds.length < 2) return [];
+  return [faults.usedAsTwoKinds(namePlace(statement.tree), { name: statement.name ?? "this", kinds: kinds.join(" and as ") })];
+}
+
 export function place(diagnostic: Diagnostic, offset: number, context: OutputContext, file: string): Placed {
   return {
     code: diagnostic.code,
@@ -97,7 +104,7 @@ export function lineOutput(statement: Statement, from: number, context: OutputCo
   const { engine } = context;
   const { tree, checked } = statement;
   const worth = engine.values.worth(statement.key);
-  const diagnostics = diagnosticsOf(statement, worth, context.references);
+  const diagnostics = [...diagnosticsOf(statement, worth, context.references), ...kindsOf(statement, engine)];
   const faulty = diagnostics.some((diagnostic) => diagnostic.severity === "fault");
   const reference = statement.csv?.reference?.text ?? tree.columns?.reference;
   const base = {

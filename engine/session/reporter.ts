@@ -19,7 +19,8 @@ import { marksKey } from "./values.ts";
 
 export interface Reporter {
   readonly edited: (file: FileState, change: FileChange) => void;
-  readonly ran: (types: Update, values: Update) => void;
+  /** `kinds`: keys of values that are now used as other kinds. */
+  readonly ran: (types: Update, values: Update, kinds: readonly string[]) => void;
   readonly forget: (file: string) => void;
   readonly snapshot: (file: string) => Snapshot;
   readonly outputs: (file: string) => readonly LineOutput[];
@@ -163,10 +164,11 @@ export function createReporter(engine: EngineState, files: Files): Reporter {
       if (change.reordered) pending.reordered = true;
       if (change.proseChanged) pending.lives.read(state);
     },
-    ran: (types, values) => {
+    ran: (types, values, kinds) => {
       for (const key of types.computed) note(key, true);
       for (const key of values.computed) note(key, true);
       for (const key of values.changed) note(key, false);
+      for (const key of kinds) note(key, false);
     },
     forget: (file) => {
       pendings.delete(file);

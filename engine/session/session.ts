@@ -46,9 +46,9 @@ export function createSession(library: Library, limits: Limits = defaultLimits):
 
   const update = (): void => {
     const types = engine.types.update();
-    buildValues(engine, types.computed);
+    const kinds = buildValues(engine, types.computed);
     const values = engine.values.graph.update();
-    reporter.ran(types, values);
+    reporter.ran(types, values, kinds);
   };
   const state: SessionState = { engine, files, update };
 

@@ -46,6 +46,15 @@ describe("dimensions", () => {
     expect(shown("formula f(a) = sqrt(a) + 1 mm\nx = f(4 mm^2) as mm")).toBe("3 mm");
   });
 
+  it("whose powers no unit text may hold are still shown, in SI, until they are beyond all sense", () => {
+    expect(shown("x = (2 m)^22")).toBe("4194304 m^22");
+    expect(shown("x = (1 m)^30 / (1 s)^21", "x")).toBe("1 m^30/s^21");
+    expect(codes("x = (2 mm)^9999 * (2 mm)^9999")).toEqual(["exponent-too-large"]);
+    expect(codes("x = (2 mm^20)^123456789.123456")).toEqual(["exponent-too-large"]);
+    expect(codes("formula f(x) = x^9999\nformula g(x) = f(f(x))")).toEqual(["exponent-too-large"]);
+    expect(codes(`x = ${"sqrt(".repeat(60)}3 m${")".repeat(60)}`)).toEqual(["exponent-too-large"]);
+  });
+
   it("one fault shows once: what is unknown unifies silently", () => {
     expect(codes("a = 1 mm + 2 N\nb = a + 3 s\nc = b * a + 1")).toEqual(["sides-differ"]);
   });

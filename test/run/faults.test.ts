@@ -73,6 +73,15 @@ describe("arithmetic", () => {
       expectFault(hide(x), "too-large", x, "1e+200 * 1e+200");
     }
   });
+  test("an infinity in the branch of an `if` that else gives none", () => {
+    for (const shape of [(x: Core): Core => x, (x: Core): Core => list(x)]) {
+      const zero = lit(0);
+      const body = node({ op: "if", condition: lit(false), then: lit(null), otherwise: divide(lit(7), zero) }, maybe(number));
+      expectFault(shape(body), "divide-by-zero", zero, "7 / 0");
+    }
+    const none = node({ op: "if", condition: lit(true), then: lit(null), otherwise: divide(lit(7), lit(0)) }, maybe(number));
+    expect(resultOf(unit([], none))).toBeNull();
+  });
   test("a negative base under a fractional power, zero under a negative one", () => {
     const a = power(lit(-8), lit(1 / 3));
     expectFault(a, "power-of-negative", a, "-8", "cbrt");

@@ -94,6 +94,29 @@ describe("names", () => {
     expect(opened.line("b").value?.text).toBe("2");
   });
 
+  it("that moves up when the first of its kind goes, leaves its old id", () => {
+    const opened = start("a = 1\na = 2\nb = a");
+    const snapshot = edit(opened, "a = 1\n", "");
+    expect(snapshot.removed).toEqual(["a~2"]);
+    expect(snapshot.changed.find((line) => line.id === "a")?.value?.text).toBe("2");
+    expect(snapshot.order?.ids).toEqual(["a", "b"]);
+  });
+
+  it("that went away are told of in prose", () => {
+    const opened = start(`It is {a} and {b}.\n\n${fenced("a = 1\nb = 2")}`);
+    const snapshot = edit(opened, "a = 1\n", "");
+    expect(snapshot.changed.filter((line) => line.kind === "live").map((line) => [line.id, line.diagnostics[0]?.code])).toEqual([
+      ["live:a", "unknown-name"],
+    ]);
+  });
+
+  it("that equal the word for the title block do not stand in its place", () => {
+    const opened = start("---\ntitle: Bracket\n---\n\n```calc\ntitle = 3\n```\n");
+    const ids = opened.lines().map((line) => line.id);
+    expect(new Set(ids).size).toBe(ids.length);
+    expect(edit(opened, "title = 3", "title = 4").changed.find((line) => line.id === "title")?.value?.text).toBe("4");
+  });
+
   it("that went away leave a fault at their uses", () => {
     const opened = start("answer = 1\nb = answer + 1");
     edit(opened, "answer = 1", "foo = 1");
