@@ -11,7 +11,8 @@ export function judge(checked: Checked, value: Value, mark: Mark, title: string,
   if (checked.program === "condition") return { state: verdict(value === true, mark), title };
   const [demand, capacity, factor] = value as readonly [number, number, number];
   const wanted = factor * demand;
-  const equal = equalNumbers(wanted, capacity);
+  // A product beyond the range of numbers equals no capacity, however wide a relative tolerance of it would be.
+  const equal = Number.isFinite(wanted) && equalNumbers(wanted, capacity);
   const holds = checked.strict ? wanted < capacity && !equal : wanted < capacity || equal;
   const shown = {
     demand: showValue(demand, checked.type, undefined, options),

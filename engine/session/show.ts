@@ -50,17 +50,19 @@ export function unitFor(type: Type, asked: Unit | undefined, preferences: Prefer
 }
 
 const SHOWN_ITEMS = 6;
+/** A list of the greatest length in full digits would take most of a second at every edit that reaches it. */
+const FULL_ITEMS = 1000;
 
 function showList(items: readonly Value[], type: Type, unit: Unit | undefined, options: ShowOptions): Shown {
   const of: Type = type.type === "list" ? type.of : type.type === "maybe" && type.of.type === "list" ? type.of.of : { type: "unknown" };
   const shown = items.slice(0, SHOWN_ITEMS).map((item) => showValue(item, of, unit, options));
   const common = shown[0]?.unit ?? "";
   const same = common !== "" && shown.every((item) => item.unit === common);
-  const more = items.length > SHOWN_ITEMS ? `, … ${items.length} items` : "";
+  const rest = (limit: number): string => (items.length > limit ? `, … ${items.length} items` : "");
   const words = shown.map((item) => (same ? item.number : item.text)).join(", ");
-  const text = `[${words}${more}]${same ? ` ${common}` : ""}`;
-  const full = items.map((item) => showValue(item, of, unit, options).full);
-  return { text, number: "", unit: "", full: `[${full.join(", ")}]${same ? ` ${common}` : ""}` };
+  const text = `[${words}${rest(SHOWN_ITEMS)}]${same ? ` ${common}` : ""}`;
+  const full = items.slice(0, FULL_ITEMS).map((item) => showValue(item, of, unit, options).full);
+  return { text, number: "", unit: "", full: `[${full.join(", ")}${rest(FULL_ITEMS)}]${same ? ` ${common}` : ""}` };
 }
 
 function showRecord(value: RecordValue, options: ShowOptions): Shown {

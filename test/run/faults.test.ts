@@ -76,10 +76,10 @@ describe("arithmetic", () => {
   test("an infinity in the branch of an `if` that else gives none", () => {
     for (const shape of [(x: Core): Core => x, (x: Core): Core => list(x)]) {
       const zero = lit(0);
-      const body = node({ op: "if", condition: lit(false), then: lit(null), otherwise: divide(lit(7), zero) }, maybe(number));
+      const body = choose(lit(false), lit(null), divide(lit(7), zero));
       expectFault(shape(body), "divide-by-zero", zero, "7 / 0");
     }
-    const none = node({ op: "if", condition: lit(true), then: lit(null), otherwise: divide(lit(7), lit(0)) }, maybe(number));
+    const none = choose(lit(true), lit(null), divide(lit(7), lit(0)));
     expect(resultOf(unit([], none))).toBeNull();
   });
   test("a negative base under a fractional power, zero under a negative one", () => {

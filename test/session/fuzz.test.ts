@@ -6,7 +6,7 @@ import { readSources } from "../bench/fuzz-sources.ts";
 import { makeTrial, runTrial } from "../bench/fuzz-trial.ts";
 import { chance } from "../bench/random.ts";
 
-const COUNT = 250;
+const COUNT = 200;
 
 test("chance is the same for the same seed and differs from stream to stream", () => {
   const draw = (seed: number, stream: number): readonly number[] => {

@@ -6,15 +6,15 @@ import { perturb } from "../../engine/session/index.ts";
 import { library } from "../../stdlib/index.ts";
 
 /** Every how many numbers one is tried; the first of them shifts with nothing, so that a failure stays one. */
-const EVERY = 17;
+const EVERY = 41;
 
 const sample = perturb(library, undefined, () => undefined, EVERY);
 const missed = (kind: "constant" | "cell"): readonly string[] =>
   sample.filter((each) => each.kind === kind && !each.noticed).map((each) => `${each.number} in ${each.file}:${each.line}  ${each.text}`);
 
 test("the sample holds constants and cells", () => {
-  expect(sample.filter((each) => each.kind === "constant").length).toBeGreaterThan(12);
-  expect(sample.filter((each) => each.kind === "cell").length).toBeGreaterThan(12);
+  expect(sample.filter((each) => each.kind === "constant").length).toBeGreaterThan(5);
+  expect(sample.filter((each) => each.kind === "cell").length).toBeGreaterThan(5);
 });
 
 test("a constant of a formula that is one per cent larger makes an example fail", () => {
