@@ -40,37 +40,64 @@ function livesOf(part: ProsePart): readonly LiveText[] {
 }
 
 export function createLiveBook(engine: EngineState): LiveBook {
+  let file = "";
   let entries: readonly LiveEntry[] = [];
-  let byKey = new Map<string, LiveEntry[]>();
+  const byKey = new Map<string, Set<LiveEntry>>();
+  const keysOfEntry = new Map<LiveEntry, readonly string[]>();
   const touched = new Set<LiveEntry>();
   const removed = new Set<string>();
 
+  const unlist = (entry: LiveEntry): void => {
+    for (const key of keysOfEntry.get(entry) ?? []) {
+      const set = byKey.get(key);
+      set?.delete(entry);
+      if (set?.size === 0) byKey.delete(key);
+    }
+    keysOfEntry.delete(entry);
+  };
+  /** What the names of an entry mean hangs on the `use` lines, so a touched entry is listed anew. */
+  const list = (entry: LiveEntry): void => {
+    unlist(entry);
+    const keys = expressionKeys(engine, file, entry.live.path);
+    for (const key of keys) {
+      const set = byKey.get(key);
+      if (set === undefined) byKey.set(key, new Set([entry]));
+      else set.add(entry);
+    }
+    keysOfEntry.set(entry, keys);
+  };
+
   return {
     read: (state) => {
+      file = state.file;
       const before = new Map(entries.map((entry) => [entry.id, entry]));
       const count = new Map<string, number>();
       const now: LiveEntry[] = [];
-      byKey = new Map();
-      touched.clear();
       for (const part of state.notebook.parts) {
         if (part.kind !== "prose") continue;
         for (const live of livesOf(part)) {
           const n = (count.get(live.inside) ?? 0) + 1;
           count.set(live.inside, n);
           const id = `live:${live.inside}${n === 1 ? "" : `~${n}`}`;
+          const old = before.get(id);
+          before.delete(id);
+          removed.delete(id);
+          if (old?.live === live) {
+            now.push(old);
+            continue;
+          }
           const entry = { id, part, live };
           now.push(entry);
           touched.add(entry);
-          before.delete(id);
-          removed.delete(id);
-          for (const key of expressionKeys(engine, state.file, live.path)) {
-            const list = byKey.get(key);
-            if (list === undefined) byKey.set(key, [entry]);
-            else list.push(entry);
-          }
+          // At once, because names of the library get their nodes by it and the graphs are brought up to date next.
+          list(entry);
+          if (old !== undefined) forget(old);
         }
       }
-      for (const id of before.keys()) removed.add(id);
+      for (const [id, entry] of before) {
+        removed.add(id);
+        forget(entry);
+      }
       entries = now;
     },
     touch: (key) => {
@@ -78,7 +105,8 @@ export function createLiveBook(engine: EngineState): LiveBook {
     },
     entries: () => entries,
     takeTouched: () => {
-      const out = entries.length === touched.size ? entries : [...touched];
+      const out = [...touched];
+      for (const entry of out) list(entry);
       touched.clear();
       return out;
     },
@@ -88,4 +116,9 @@ export function createLiveBook(engine: EngineState): LiveBook {
       return out;
     },
   };
+
+  function forget(entry: LiveEntry): void {
+    unlist(entry);
+    touched.delete(entry);
+  }
 }

@@ -40,6 +40,25 @@ describe("an edit runs only what it reaches", () => {
     expect(edit(opened, "Some words", "Other words").reran).toEqual([]);
   });
 
+  it("an edit of prose tells of its own live values and of no others", () => {
+    const opened = start(`One {a}, {b}.\n\n${fenced("a = 1\nb = 2")}\nTwo {a}, {c}.\n`);
+    const told = (old: string, now: string): readonly string[] =>
+      edit(opened, old, now)
+        .changed.filter((line) => line.kind === "live")
+        .map((line) => line.id);
+    expect(told("Two", "Three")).toEqual(["live:a~2", "live:c"]);
+    expect(told("a = 1", "a = 3")).toEqual(["live:a", "live:a~2"]);
+    const snapshot = edit(opened, "One {a}, ", "One ");
+    expect([
+      snapshot.changed
+        .filter((line) => line.kind === "live")
+        .map((line) => line.id)
+        .sort(),
+      snapshot.removed,
+    ]).toEqual([["live:a", "live:b"], ["live:a~2"]]);
+    expect(told("a = 3", "a = 4")).toEqual(["live:a"]);
+  });
+
   it("a line put in on top runs nothing below", () => {
     const opened = start(chain);
     expect(ran(edit(opened, "a = 2 mm", "x = 7 N\na = 2 mm"))).toEqual(["x"]);

@@ -24,6 +24,22 @@ describe("use of a notebook", () => {
     expect(opened.line("F").value?.text).toBe("3000 N");
   });
 
+  it("reaches prose that was written before its line, and follows the other file there", () => {
+    const opened = open(`It holds {shop.F_max}.\n\n${fenced("x = 1")}`, { "shop.joint.md": shop });
+    const { session } = opened;
+    const told = (): readonly (string | undefined)[] =>
+      session
+        .snapshot(FILE)
+        .changed.filter((line) => line.kind === "live")
+        .map((line) => line.value?.text);
+    expect(told()).toEqual([undefined]);
+    const at = session.text(FILE).indexOf("x = 1");
+    session.edit(FILE, [{ from: at, to: at, insert: 'use "shop.joint.md" as shop\n' }]);
+    expect(told()).toEqual(["2000 N"]);
+    session.put("shop.joint.md", fenced(shop.replace("2 kN", "3 kN")));
+    expect(told()).toEqual(["3000 N"]);
+  });
+
   it("a missing file is a fault at its name, and mends itself when the file comes", () => {
     const opened = open('use "shop.joint.md" as shop\nF = shop.F_max');
     expect(opened.codes()).toEqual(["use-missing-file"]);
