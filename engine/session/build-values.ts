@@ -13,6 +13,8 @@ export function buildValues(engine: EngineState, checkedKeys: readonly string[])
     if (statement !== undefined) buildOne(engine, statement);
     noteKinds(engine, key, statement?.checked?.kindUses ?? new Map(), touched);
   }
+  for (const key of engine.gone) if (!engine.byKey.has(key)) noteKinds(engine, key, new Map(), touched);
+  engine.gone.clear();
   return touched;
 }
 

@@ -23,6 +23,8 @@ export interface EngineState {
   /** As which kinds the values without one are used: by key, then by the key of the statement that does. */
   readonly kindUses: Map<string, Map<string, Kind>>;
   readonly kindsUsedBy: Map<string, readonly string[]>;
+  /** Keys whose statements went away since the last update: nothing computes them, and what they said of others must go too. */
+  readonly gone: Set<string>;
   /** The target of a `use` prefix in a file; undefined when the name is no prefix there. */
   readonly prefix: (file: string, name: string) => string | undefined;
   /** Names that a file declares, for near misses. */
@@ -48,7 +50,17 @@ export function createEngine(
       return faultyExport(key);
     },
   });
-  return { types, values: createValues(context), library, byKey, kindUses: new Map(), kindsUsedBy: new Map(), prefix, ownNames };
+  return {
+    types,
+    values: createValues(context),
+    library,
+    byKey,
+    kindUses: new Map(),
+    kindsUsedBy: new Map(),
+    gone: new Set(),
+    prefix,
+    ownNames,
+  };
 }
 
 export const faultyExport = (name: string): Exported => ({ entry: { entry: "faulty", name }, mentions: noMentions });

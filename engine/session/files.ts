@@ -34,6 +34,7 @@ export function applyReading(engine: EngineState, files: Files, state: FileState
   for (const { statement, key } of gone) {
     if (engine.byKey.get(key) !== statement) continue;
     engine.byKey.delete(key);
+    engine.gone.add(key);
     engine.types.remove(key);
     engine.values.remove(key);
   }

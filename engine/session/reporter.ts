@@ -37,6 +37,8 @@ interface Pending {
   readonly lives: LiveBook;
   readonly reran: Set<string>;
   readonly tally: Tally;
+  /** What the title line said last. */
+  problems: string;
 }
 
 const DIGITS = 4;
@@ -61,6 +63,7 @@ export function createReporter(engine: EngineState, files: Files): Reporter {
       lives: createLiveBook(engine),
       reran: new Set(),
       tally: createTally(),
+      problems: "",
     };
     pendings.set(file, made);
     return made;
@@ -181,7 +184,11 @@ export function createReporter(engine: EngineState, files: Files): Reporter {
       const changed = collect(state, pending, pending.everything);
       const still = new Set(changed.map((line) => line.id));
       const removed = [...pending.removed].filter((id) => !still.has(id));
-      if (pending.reordered || pending.everything) changed.push(titleOutput(state));
+      // Conflict marks inside a working come and go without a part coming or going.
+      const title = titleOutput(state);
+      const problems = JSON.stringify(title.diagnostics);
+      if (pending.reordered || pending.everything || problems !== pending.problems) changed.push(title);
+      pending.problems = problems;
       const touched = pending.lives.takeTouched();
       changed.push(...lives(state, pending.everything ? pending.lives.entries() : touched));
       removed.push(...pending.lives.takeRemoved());

@@ -209,19 +209,30 @@ function differenceOf(have: readonly LineOutput[], want: readonly LineOutput[], 
 class Pad {
   private readonly shown = new Map<string, LineOutput>();
   private ids: readonly string[] = [];
+  private counts: Snapshot["counts"] | undefined;
 
   take(snapshot: Snapshot): void {
     for (const id of snapshot.removed) this.shown.delete(id);
     for (const line of snapshot.changed) this.shown.set(line.id, line);
     if (snapshot.order !== undefined) this.ids = snapshot.order.ids;
+    this.counts = snapshot.counts;
   }
 
   differenceFrom(lines: readonly LineOutput[], fresh: readonly LineOutput[]): string | undefined {
-    const wanted = fresh.filter((line) => line.kind !== "title");
-    const mine = this.ids.flatMap((id) => this.shown.get(id) ?? []);
+    const isTitle = (line: LineOutput): boolean => line.kind === "title";
+    const wanted = [...fresh.filter(isTitle), ...fresh.filter((line) => !isTitle(line))];
+    const titles = [...this.shown.values()].filter(isTitle);
+    const mine = [...titles, ...this.ids.flatMap((id) => this.shown.get(id) ?? [])];
     const extra = [...this.shown.keys()].filter((id) => !lines.some((line) => line.id === id));
     if (extra.length > 0) return `the pad still shows ${extra.join(", ")}`;
     const difference = differenceOf(mine, wanted, describe);
+    const states = fresh.flatMap((line) => line.check?.state ?? []);
+    const faults = fresh.flatMap((line) => line.diagnostics.filter((one) => one.severity === "fault")).length;
+    const open = states.filter((state) => state === "open").length;
+    const failing = states.filter((state) => state === "fails").length;
+    const counted = { faults, failing, checks: states.length, open };
+    if (JSON.stringify(counted) !== JSON.stringify(this.counts))
+      return `counted ${JSON.stringify(this.counts)}, fresh ${JSON.stringify(counted)}`;
     return difference === undefined ? undefined : `in the pad: ${difference}`;
   }
 }

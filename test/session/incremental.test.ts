@@ -166,7 +166,29 @@ describe("faults", () => {
   });
 });
 
+describe("a product used as two kinds", () => {
+  it("loses its notice when one of its users goes", () => {
+    const opened = start("F = 3 N\nW = F * 2 m\nT: Torque = 5 N*m\na = W + T\nb = W + 3 J");
+    expect(opened.line("W").diagnostics.map((each) => each.code)).toEqual(["used-as-two-kinds"]);
+    const snapshot = edit(opened, "\nb = W + 3 J", "");
+    expect(snapshot.changed.find((line) => line.id === "W")?.diagnostics).toEqual([]);
+    expect(snapshot.counts).toEqual(open(opened.session.text(FILE)).session.snapshot(FILE).counts);
+  });
+});
+
 describe("a snapshot", () => {
+  it("tells of a conflict mark that came or went inside a working", () => {
+    const opened = start("a = 2 mm\n=======\nb = 3 mm");
+    const codes = (snapshot: Snapshot): readonly string[] | undefined =>
+      snapshot.changed.find((line) => line.kind === "title")?.diagnostics.map((each) => each.code);
+    edit(opened, "a = 2 mm", "<<<<<<< ours\na = 2 mm");
+    const marked = edit(opened, "b = 3 mm", "c = 4\n>>>>>>> theirs\nb = 3 mm");
+    expect(codes(marked)?.length).toBeGreaterThan(0);
+    const mended = edit(opened, ">>>>>>>", ")>>>>>>>");
+    expect(codes(mended)).toBeDefined();
+    expect(mended.counts).toEqual(open(opened.session.text(FILE)).session.snapshot(FILE).counts);
+  });
+
   it("holds changed lines only", () => {
     const opened = start(chain);
     const snapshot = edit(opened, "d = 5 N", "d = 6 N");
