@@ -1,7 +1,7 @@
 // The desk: what lies on it (a notebook, its outputs), where it is kept, and what the user may do with it. The only place that
 // joins pad, engine link, browser store and disk; the views read its state and call its functions.
 
-import { editFrontMatter, openText, saveText } from "../../engine/notebook/index.ts";
+import { editFrontMatter, openText, readFrontMatter, saveText } from "../../engine/notebook/index.ts";
 import type { LineOutput, TitleBlock } from "../../engine/session/index.ts";
 import { type Autosave, createAutosave, type KeepState } from "../files/autosave.ts";
 import { type DiskFile, fileName, openFromDisk, saveAs, saveToDisk } from "../files/disk.ts";
@@ -85,18 +85,7 @@ export interface Desk {
 
 /** A new notebook: results show in the units of the trade, and the first line of working waits. */
 const EMPTY = "---\nunits: { length: mm, area: mm^2, force: N, stress: MPa, torque: N*m }\n---\n```calc\n\n```\n";
-const NO_TITLE: TitleBlock = {
-  title: "",
-  number: "",
-  revision: "",
-  status: "",
-  date: "",
-  creator: "",
-  checker: "",
-  approval_person: "",
-  owner: "",
-  project: "",
-};
+const NO_TITLE: TitleBlock = readFrontMatter("").title;
 /** Which notebook this tab had open, so that a reload finds it and not the one another tab opened last. */
 const TAB_KEY = "jointwright-notebook";
 

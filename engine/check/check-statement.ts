@@ -108,16 +108,15 @@ function checkWithin(tree: Definition, type: Type, body: Core, input: boolean, c
   }
   const [low, high, value] = [constantOf(from), constantOf(to), constantOf(body)];
   if (low === undefined || high === undefined) return undefined;
-  const text = (expression: Expression): string => textOf(expression);
-  if (high < low) report(context, faults.boundsTurned(tree.within.range, { low: text(tree.within.from), high: text(tree.within.to) }));
+  if (high < low) report(context, faults.boundsTurned(tree.within.range, { low: textOf(tree.within.from), high: textOf(tree.within.to) }));
   else if (value !== undefined && !(low <= value && value <= high)) {
     report(
       context,
       faults.outsideWithin(tree.value.range, {
         name: tree.name.text,
-        value: text(tree.value),
-        low: text(tree.within.from),
-        high: text(tree.within.to),
+        value: textOf(tree.value),
+        low: textOf(tree.within.from),
+        high: textOf(tree.within.to),
       }),
     );
   }

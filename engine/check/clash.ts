@@ -2,7 +2,7 @@
 
 import type { Range } from "../base/index.ts";
 import { type Diagnostic, type Extras, faults } from "../diagnostics/index.ts";
-import { clashAdvice, dimensionless } from "../units/index.ts";
+import { clashAdvice, dimensionless, kindAdvice } from "../units/index.ts";
 import type { Context } from "./context.ts";
 import { say } from "./say.ts";
 import type { Type } from "./types.ts";
@@ -19,17 +19,12 @@ export function clash(
 ): Diagnostic {
   const [left, right] = [context.solver.resolveType(a), context.solver.resolveType(b)];
   const slots = { left: say(left), right: say(right), verb };
-  if (kind === "kind") return faults.kindsDiffer(at, { ...slots, advice: kindAdvice(left, right) }, extras);
-  const advice = left.type === "quantity" && right.type === "quantity" ? clashAdvice(left.dimension, right.dimension) : undefined;
+  const quantities = left.type === "quantity" && right.type === "quantity";
+  if (kind === "kind") {
+    return faults.kindsDiffer(at, { ...slots, advice: sentence(quantities ? kindAdvice(left.kind, right.kind) : undefined) }, extras);
+  }
+  const advice = quantities ? clashAdvice(left.dimension, right.dimension) : undefined;
   return faults.sidesDiffer(at, { ...slots, advice: sentence(advice) ?? bareNumberAdvice(left, right) }, extras);
-}
-
-function kindAdvice(a: Type, b: Type): string | undefined {
-  const kinds = [a, b].map((type) => (type.type === "quantity" ? type.kind : "any"));
-  if (kinds.includes("angle")) return "Give the number a unit: rad or deg.";
-  if (kinds.includes("torque")) return "A torque times an angle is an energy.";
-  if (kinds.includes("frequency")) return "Divide a rotational speed by 1 rev to count turns a second.";
-  return undefined;
 }
 
 function bareNumberAdvice(a: Type, b: Type): string | undefined {

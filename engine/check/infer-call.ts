@@ -221,7 +221,7 @@ function callFormula(expression: Call, context: Context, name: string, type: For
   return callTyped(expression, context, name, type, (values, { parameters, result, meanings }) => {
     const resolved = context.solver.resolveType(result);
     const kinds = parameters.map((parameter, i) => context.solver.resolveType(values[i]?.type ?? parameter));
-    const kind = resultKind(core, type.variables, kinds, context);
+    const kind = resultKind(core, kinds, context);
     if (kind !== undefined && "clash" in kind) {
       return faulty(
         context,

@@ -86,6 +86,14 @@ function itemsAt(args: readonly Core[], i: number, call: IntrinsicCall): Type | 
   );
 }
 
+/** The fault of an argument that is not of the type of a list's items. */
+function asItem(args: readonly Core[], i: number, items: Type, call: IntrinsicCall): Diagnostic | undefined {
+  const core = args[i] as Core;
+  const agreement = unify(call.context, items, core.type);
+  if (!("clash" in agreement)) return undefined;
+  return clash(call.context, core.range, items, core.type, agreement.clash, `do not go together in ${call.name}`, {});
+}
+
 const ordered = (type: Type): boolean => type.type === "quantity" || type.type === "point" || type.type === "unknown";
 
 const then = <T extends Type>(result: T | Diagnostic, make: (type: T) => Type | Diagnostic): Type | Diagnostic =>
@@ -173,11 +181,6 @@ const counted = onList((args, call) => then(itemsAt(args, 0, call), () => number
 const truths = onList((args, call) =>
   then(itemsAt(args, 0, call), (of) => (of.type === "truth" || of.type === "unknown" ? truth : refuse(args, 0, call, "a list of truths"))),
 );
-const toBoth =
-  (make: (of: Type) => Type): Rule =>
-  (args, call) =>
-    then(itemsAt(args, 0, call), make);
-
 const variance = onList((args, call) =>
   then(itemsAt(args, 0, call), (of): Type | Diagnostic => {
     if (of.type === "point") return { ...kelvin, dimension: power(kelvin.dimension, rational(2)) };
@@ -254,7 +257,7 @@ export const intrinsicTypes: Readonly<Record<string, IntrinsicType>> = {
   last: item,
   single: item,
   unique: list,
-  cumulative: aggregateList(),
+  cumulative: list,
   join: {
     parameters: ["xs", "ys"],
     least: 2,
@@ -274,18 +277,7 @@ export const intrinsicTypes: Readonly<Record<string, IntrinsicType>> = {
     (args, call) => {
       const items = itemsAt(args, 0, call);
       if (isFault(items)) return items;
-      const agreement = unify(call.context, items, args[1]?.type ?? items);
-      return "clash" in agreement
-        ? clash(
-            call.context,
-            args[1]?.range ?? { from: 0, to: 0 },
-            items,
-            args[1]?.type ?? items,
-            agreement.clash,
-            "do not go together in index_of",
-            {},
-          )
-        : number;
+      return asItem(args, 1, items, call) ?? number;
     },
     ["xs", "x"],
   ),
@@ -300,18 +292,7 @@ export const intrinsicTypes: Readonly<Record<string, IntrinsicType>> = {
       if (isFault(ys)) return ys;
       if (!ordered(xs)) return refuse(args, 0, call, "a list of quantities");
       if (!ordered(ys)) return refuse(args, 1, call, "a list of quantities");
-      const agreement = unify(call.context, xs, args[2]?.type ?? xs);
-      return "clash" in agreement
-        ? clash(
-            call.context,
-            args[2]?.range ?? { from: 0, to: 0 },
-            xs,
-            args[2]?.type ?? xs,
-            agreement.clash,
-            "do not go together in interpolate",
-            {},
-          )
-        : ys;
+      return asItem(args, 2, xs, call) ?? ys;
     },
   },
   lookup: {
@@ -323,18 +304,7 @@ export const intrinsicTypes: Readonly<Record<string, IntrinsicType>> = {
       const [keys, values] = [itemsAt(args, 0, call), itemsAt(args, 1, call)];
       if (isFault(keys)) return keys;
       if (isFault(values)) return values;
-      const agreement = unify(call.context, keys, args[2]?.type ?? keys);
-      return "clash" in agreement
-        ? clash(
-            call.context,
-            args[2]?.range ?? { from: 0, to: 0 },
-            keys,
-            args[2]?.type ?? keys,
-            agreement.clash,
-            "do not go together in lookup",
-            {},
-          )
-        : values;
+      return asItem(args, 2, keys, call) ?? values;
     },
   },
   contains: scalar(["text", "part"], (args, call) => then(textAt(args, 0, call), () => then(textAt(args, 1, call), () => truth))),
@@ -346,7 +316,3 @@ export const intrinsicTypes: Readonly<Record<string, IntrinsicType>> = {
     type: (args, call) => then(plainAt(args, 1, call, "number"), () => ({ type: "list", of: args[0]?.type ?? number })),
   },
 };
-
-function aggregateList(): IntrinsicType {
-  return onList(toBoth((of) => ({ type: "list", of })));
-}

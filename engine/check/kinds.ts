@@ -34,12 +34,7 @@ class KindClash extends Error {
 const isKinded = (type: Type): boolean => type.type === "quantity" && type.kind !== "any" && type.kind !== "number";
 
 /** The kind of the formula's result for arguments of these types; undefined where the declared type already says it. */
-export function resultKind(
-  formula: CoreFormula,
-  _variables: readonly string[],
-  given: readonly Type[],
-  context: Context,
-): ResultKind | undefined {
+export function resultKind(formula: CoreFormula, given: readonly Type[], context: Context): ResultKind | undefined {
   const declared = formula.result;
   if (declared.type === "quantity" && declared.kind !== "any" && !hasVariables(declared.dimension)) return undefined;
   const polymorphic = formula.parameters.some((parameter) => parameter.type.type === "quantity" && hasVariables(parameter.type.dimension));

@@ -63,9 +63,9 @@ export function createEngine(
   };
 }
 
-export const faultyExport = (name: string): Exported => ({ entry: { entry: "faulty", name }, mentions: noMentions });
+const faultyExport = (name: string): Exported => ({ entry: { entry: "faulty", name }, mentions: noMentions });
 
-export const faultyChecked = (diagnostics: readonly Diagnostic[]): Checked => ({
+const faultyChecked = (diagnostics: readonly Diagnostic[]): Checked => ({
   diagnostics,
   program: "none",
   type: { type: "unknown" },

@@ -71,7 +71,7 @@ export function mentionsOf(entry: Entry, seen: ReadonlyMap<string, Entry>): Read
   return out;
 }
 
-export const entryName = (entry: Entry): string => (entry.entry === "prefix" ? entry.file : entry.name);
+const entryName = (entry: Entry): string => (entry.entry === "prefix" ? entry.file : entry.name);
 
 /** Equal for everyone who uses it: the types are, and the records they speak of are the same. */
 export function sameExported(a: unknown, b: unknown): boolean {
@@ -89,7 +89,7 @@ function sameEntry(a: Entry, b: Entry): boolean {
   return a.name === b.name && a.closed === b.closed && a.input === b.input && sameType(a.type, b.type);
 }
 
-export function sameType(a: Type, b: Type): boolean {
+function sameType(a: Type, b: Type): boolean {
   if (a === b) return true;
   switch (a.type) {
     case "quantity":

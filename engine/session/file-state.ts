@@ -52,7 +52,8 @@ export interface Renamed {
   readonly oldId: string;
 }
 
-const emptyFront = readFrontMatter("");
+/** Of a notebook without front matter: every field empty. */
+export const emptyFront = readFrontMatter("");
 
 export const newFile = (file: string): FileState => ({
   file,

@@ -10,7 +10,6 @@ export type {
   LineOutput,
   Placed,
   PlacedMend,
-  Provenance,
   Shown,
   ShownMarks,
   Snapshot,

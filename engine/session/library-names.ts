@@ -28,8 +28,6 @@ export interface LibraryNames {
   readonly data: ReadonlyMap<string, LibraryFile>;
   readonly sources: ReadonlyMap<string, Reference>;
   readonly library: Library;
-  /** Examples of the modules, in order. */
-  readonly examples: readonly LibraryPiece[];
 }
 
 type LibraryFile = Library["files"][number];
@@ -70,19 +68,17 @@ export function readLibrary(library: Library): LibraryNames {
 function readModules(library: Library): LibraryNames {
   const pieces = new Map<string, LibraryPiece>();
   const data = new Map<string, LibraryFile>();
-  const examples: LibraryPiece[] = [];
   const files = new Map(library.files.map((file) => [file.name, file]));
   for (const module of library.modules) {
     const notebook = moduleNotebook(module);
     for (const { chunk, from } of placedChunks(notebook)) {
       const use = USE.exec(chunk.text);
       const word = /^\w+/.exec(chunk.text)?.[0];
-      if (word === "example") examples.push({ module: module.name, piece: chunk, from });
-      else if (use !== null) {
+      if (use !== null) {
         const name = normalName(use[2] ?? "");
         pieces.set(name, { module: module.name, piece: chunk, from });
         data.set(name, files.get(use[1] ?? "") ?? { name: use[1] ?? "", text: "" });
-      } else if (word !== "check") {
+      } else if (word !== "check" && word !== "example") {
         const head = HEAD.exec(chunk.text);
         if (head !== null) pieces.set(normalName(head[2] ?? ""), { module: module.name, piece: chunk, from });
       }
@@ -92,5 +88,5 @@ function readModules(library: Library): LibraryNames {
         pieces.set(normalName(part.name.text), { module: module.name, piece: part, from: notebook.starts[i] ?? 0 });
     });
   }
-  return { version: library.version, pieces, data, sources: readSources(library.sources), library, examples };
+  return { version: library.version, pieces, data, sources: readSources(library.sources), library };
 }

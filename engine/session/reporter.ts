@@ -3,19 +3,19 @@
 import { type Diagnostic, faults } from "../diagnostics/index.ts";
 import type { Update } from "../graph/index.ts";
 import { type Chunk, type CsvPart, type Part, placedChunks, type Reference } from "../notebook/index.ts";
-import { type Preferences, preferenceFault, preferences as readPreferences } from "../units/index.ts";
+import { preferenceFault, preferences as readPreferences } from "../units/index.ts";
 import type { EngineState } from "./engine-state.ts";
 import type { Exported } from "./exported.ts";
-import type { FileChange, FileState } from "./file-state.ts";
+import { emptyFront, type FileChange, type FileState } from "./file-state.ts";
 import type { Files } from "./files.ts";
 import { liveOutput } from "./live.ts";
 import { createLiveBook, type LiveBook, type LiveEntry } from "./live-book.ts";
 import { lineOutput, type OutputContext, place } from "./outputs.ts";
 import type { ShowOptions } from "./show.ts";
-import type { LineOutput, Snapshot, TitleBlock } from "./snapshot.ts";
+import type { LineOutput, Snapshot } from "./snapshot.ts";
 import type { Statement } from "./statement.ts";
 import { createTally, type Tally } from "./tally.ts";
-import { marksKey } from "./values.ts";
+import { keyOfMarks, marksKey } from "./values.ts";
 
 export interface Reporter {
   readonly edited: (file: FileState, change: FileChange) => void;
@@ -45,10 +45,7 @@ const DIGITS = 4;
 
 export function createReporter(engine: EngineState, files: Files): Reporter {
   const pendings = new Map<string, Pending>();
-  const shows = new WeakMap<
-    FileState["front"],
-    { readonly show: ShowOptions; readonly preferences: Preferences; readonly problems: readonly Diagnostic[] }
-  >();
+  const shows = new WeakMap<FileState["front"], { readonly show: ShowOptions; readonly problems: readonly Diagnostic[] }>();
   const references = new WeakMap<FileState["front"], ReadonlyMap<string, Reference>>();
 
   const pendingOf = (file: string): Pending => {
@@ -75,7 +72,6 @@ export function createReporter(engine: EngineState, files: Files): Reporter {
     const map = Object.fromEntries([...state.front.units].map(([key, placed]) => [key, placed.text]));
     const { preferences, problems } = readPreferences(map);
     const made = {
-      preferences,
       problems: problems.map((problem) => preferenceFault(problem, state.front.units.get(problem.key) ?? { from: 0, to: 0 })),
       show: { preferences, digits: state.front.digits ?? DIGITS, record: (name: string) => recordEntry(engine, name) },
     };
@@ -99,12 +95,13 @@ export function createReporter(engine: EngineState, files: Files): Reporter {
   });
 
   const note = (key: string, reran: boolean): void => {
-    const plain = key.startsWith("marks:") ? key.slice(6) : key;
+    const ofMarks = keyOfMarks(key);
+    const plain = ofMarks ?? key;
     const statement = engine.byKey.get(plain);
     if (statement === undefined || statement.file === "") return;
     const pending = pendingOf(statement.file);
     pending.statements.add(statement);
-    if (reran) pending.reran.add(key.startsWith("marks:") ? marksKey(statement.id) : statement.id);
+    if (reran) pending.reran.add(ofMarks === undefined ? statement.id : marksKey(statement.id));
     pending.lives.touch(plain);
   };
 
@@ -201,7 +198,7 @@ export function createReporter(engine: EngineState, files: Files): Reporter {
         changed,
         removed,
         ...(order === undefined ? {} : { order }),
-        title: titleOf(state),
+        title: state.front.title,
         counts: pending.tally.counts(),
         reran: [...pending.reran],
       };
@@ -273,26 +270,13 @@ function orderOf(state: FileState, lives: readonly LiveEntry[]): NonNullable<Sna
   return { ids: rows.map((row) => row.id), from: rows.map((row) => row.from), to: rows.map((row) => row.to) };
 }
 
-const titleOf = (state: FileState): TitleBlock => state.front.title;
-
 const emptySnapshot = (file: string, revision: number, removed: readonly string[]): Snapshot => ({
   revision,
   file,
   changed: [],
   removed,
   order: { ids: [], from: [], to: [] },
-  title: {
-    title: "",
-    number: "",
-    revision: "",
-    status: "",
-    date: "",
-    creator: "",
-    checker: "",
-    approval_person: "",
-    owner: "",
-    project: "",
-  },
+  title: emptyFront.title,
   counts: { faults: 0, failing: 0, checks: 0, open: 0 },
   reran: [],
 });

@@ -1,6 +1,7 @@
 // What a session tells its caller, in the page through the worker and in Node alike: plain data, structured-clonable.
 
 import type { Mend, Severity } from "../diagnostics/index.ts";
+import type { ProvenanceLevel } from "../run/index.ts";
 
 /** A shown value: `number` and `unit` are apart so that a column can align them; `text` is both, ready to print. */
 export interface Shown {
@@ -47,12 +48,10 @@ export interface Placed {
   readonly related: readonly { readonly message: string; readonly file: string; readonly from: number; readonly to: number }[];
 }
 
-export type Provenance = "test" | "published" | "supplier" | "given" | "practice" | "memory" | "assumed" | "unsourced";
-
 /** The marks of a value, reduced to what one line shows. */
 export interface ShownMarks {
   /** The weakest provenance that reached it and the input that brought it; absent for a pure number. */
-  readonly provenance?: { readonly level: Provenance; readonly text: string; readonly from: string };
+  readonly provenance?: { readonly level: ProvenanceLevel; readonly text: string; readonly from: string };
   /** Broken limits of validity: which formula, which limit. */
   readonly outside: readonly { readonly formula: string; readonly limit: string; readonly note?: string }[];
   /** Depends on scatter that is not evaluated. */
@@ -102,7 +101,7 @@ export interface LineOutput {
   readonly diagnostics: readonly Placed[];
 }
 
-/** One output that moved without changing: its new place. */
+/** What changed in the outputs of one file since the last snapshot of it. */
 export interface Snapshot {
   readonly revision: number;
   readonly file: string;

@@ -57,7 +57,7 @@ export function parseChunk(chunk: Chunk): Parsed {
   return parsed;
 }
 
-export function declaredName(tree: StatementTree): string | undefined {
+function declaredName(tree: StatementTree): string | undefined {
   switch (tree.kind) {
     case "definition":
     case "formula":
@@ -80,7 +80,7 @@ export function namePlace(tree: StatementTree): { readonly from: number; readonl
 }
 
 /** Every expression that stands directly in a statement. */
-export function expressionsOf(tree: StatementTree): readonly Expression[] {
+function expressionsOf(tree: StatementTree): readonly Expression[] {
   switch (tree.kind) {
     case "definition":
       return [tree.value];

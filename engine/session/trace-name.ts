@@ -8,7 +8,7 @@ import { fullName } from "./engine-state.ts";
 import type { Reporter } from "./reporter.ts";
 import type { SessionState } from "./session.ts";
 import { showValue } from "./show.ts";
-import { marksKey } from "./values.ts";
+import { keyOfMarks } from "./values.ts";
 
 /** `name`: a name of the file or of the library, or the id of an output. */
 export function traceName(state: SessionState, reporter: Reporter, file: string, name: string, open: number): Trace | undefined {
@@ -42,7 +42,7 @@ export function traceName(state: SessionState, reporter: Reporter, file: string,
 function usedBy(state: SessionState, key: string): readonly string[] {
   const out: string[] = [];
   for (const dependant of state.engine.values.graph.dependants(key)) {
-    if (dependant === marksKey(key) || dependant.startsWith("marks:")) continue;
+    if (keyOfMarks(dependant) !== undefined) continue;
     const statement = state.engine.byKey.get(dependant);
     if (statement !== undefined) out.push(statement.name ?? statement.tree.columns?.note ?? statement.text.split("\n", 1)[0] ?? "");
   }

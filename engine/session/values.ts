@@ -45,7 +45,10 @@ export interface Values {
   readonly marks: (key: string) => Marks;
 }
 
-export const marksKey = (key: string): string => `marks:${key}`;
+const MARKS = "marks:";
+export const marksKey = (key: string): string => `${MARKS}${key}`;
+/** The name whose marks a node holds; undefined for a value node. */
+export const keyOfMarks = (key: string): string | undefined => (key.startsWith(MARKS) ? key.slice(MARKS.length) : undefined);
 
 function sameWorth(a: unknown, b: unknown): boolean {
   const [old, now] = [a as Worth | undefined, b as Worth | undefined];
