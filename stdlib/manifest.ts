@@ -22,6 +22,8 @@ const moduleNames = [
   "clamped.joint.md",
   "strength.joint.md",
   "groups.joint.md",
+  "screws.joint.md",
+  "joint-records.joint.md",
 ];
 const dataNames = [
   "data/nut-factors.csv",
