@@ -25,6 +25,7 @@ import { dottedName, whatItIs } from "./infer-name.ts";
 import { plainNumber, readUnit } from "./infer-number.ts";
 import { inferSolve, inferSpread, inferStudy } from "./infer-spread.ts";
 import { isInput, literalUnit } from "./input.ts";
+import { ledgerPlaces } from "./ledger.ts";
 import { reportMisfit } from "./misfit.ts";
 import { readType } from "./read-type.ts";
 import { say } from "./say.ts";
@@ -152,15 +153,17 @@ function checkCheck(tree: Check, scope: Scope): Checked {
     if (compared !== undefined) return compared;
   }
   const body = infer(condition, context);
+  const type = context.solver.resolveType(body.type);
+  const ledger = ledgerPlaces(type, scope);
   if (tree.factor !== undefined) {
     infer(tree.factor, context);
+    const other = ledger === undefined ? "this is a condition" : "each mode of a ledger has a factor of its own";
     report(
       context,
-      faults.factorMisplaced(tree.factor.range, {
-        why: condition.kind === "compare" ? "this has more or other sides" : "this is a condition",
-      }),
+      faults.factorMisplaced(tree.factor.range, { why: condition.kind === "compare" ? "this has more or other sides" : other }),
     );
   }
+  if (ledger !== undefined) return result(context, { program: "ledger", unit: unitOf(context, body), type, ledger });
   wantTruth(body, condition, context);
   return result(context, { program: "condition", unit: unitOf(context, body), type: { type: "truth" } });
 }

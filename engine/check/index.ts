@@ -7,6 +7,7 @@ export type { Core, CoreFormula, CoreStep, CoreUnit } from "./core.ts";
 export { exposedSymbols, typeOfUnit } from "./infer-number.ts";
 export { isInput } from "./input.ts";
 export { intrinsicTypes } from "./intrinsic-types.ts";
+export { type LedgerPlaces, ledgerFields, type ModeState, modeStates } from "./ledger.ts";
 export { say, shortName, typeText } from "./say.ts";
 export type { Checked, CheckedWithin, Entry, FieldType, Found, Scope } from "./scope.ts";
 export type { FormulaType, ParameterType, Type } from "./types.ts";

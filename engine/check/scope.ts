@@ -3,6 +3,7 @@
 import type { Diagnostic } from "../diagnostics/index.ts";
 import type { Kind, Unit } from "../units/index.ts";
 import type { Core, CoreFormula, CoreUnit } from "./core.ts";
+import type { LedgerPlaces } from "./ledger.ts";
 import type { FormulaType, Type } from "./types.ts";
 
 export interface FieldType {
@@ -70,10 +71,10 @@ export interface Checked {
   readonly entry?: Entry;
   /**
    * The program: a definition's value; a comparison's [demand, capacity, factor] as a list; a condition's truth;
-   * an example's [actual, expected, tolerance] as a list.
+   * an example's [actual, expected, tolerance] as a list; a ledger's record.
    */
   readonly unit?: CoreUnit;
-  readonly program: "value" | "comparison" | "condition" | "example" | "formula" | "none";
+  readonly program: "value" | "comparison" | "condition" | "ledger" | "example" | "formula" | "none";
   readonly type: Type;
   /** `as`, or the unit of an input's literal, or the declared unit of the formula it calls. */
   readonly shownIn?: Unit;
@@ -83,6 +84,8 @@ export interface Checked {
   readonly ratio: boolean;
   /** Names without a kind that this statement uses as one of a kind, by key. */
   readonly kindUses: ReadonlyMap<string, Kind>;
+  /** For the check of a ledger. */
+  readonly ledger?: LedgerPlaces;
   /** For a comparison: `<=`, `<`, after turning so that demand stands first. */
   readonly strict: boolean;
 }

@@ -63,12 +63,19 @@ function counted(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`;
 }
 
+function modesText({ counts, failing, open }: NonNullable<Check["modes"]>): string {
+  const named = (names: readonly string[]): string => (names.length === 0 ? "" : ` (${names.join(", ")})`);
+  return `modes: ${counts.holds} hold, ${counts.fails} fail${named(failing)}, ${counts.open} open${named(open)}, ${counts["ruled out"]} ruled out`;
+}
+
 function checkLine(check: Findings["checks"][number], width: number, paint: Paint): string {
-  const [word, style] = STATES[check.state];
+  const [known, style] = STATES[check.state];
+  const word = check.state === "open" && check.modes !== undefined ? "OPEN" : known;
   const numbers = [
     check.utilisationText === undefined ? "" : `utilisation ${check.utilisationText}`,
     check.marginText === undefined ? "" : `margin ${check.marginText}`,
     check.factor === undefined ? "" : `factor ${check.factor}`,
+    check.modes === undefined ? "" : modesText(check.modes),
     check.waitsFor.length === 0 ? "" : `waits for ${check.waitsFor.join(", ")}`,
   ].filter((part) => part !== "");
   const line = numbers.length === 0 ? check.title : `${check.title.padEnd(width)}  ${numbers.join("  ")}`;
@@ -97,7 +104,7 @@ function describe(findings: Findings, paint: Paint): string {
 
 function asJson(findings: Findings): object {
   const { opened, title, checks, examples, waiting } = findings;
-  const shown = checks.map(({ state, title: name, utilisation, margin, factor, demand, capacity, waitsFor }) => ({
+  const shown = checks.map(({ state, title: name, utilisation, margin, factor, demand, capacity, modes, waitsFor }) => ({
     state,
     title: name,
     utilisation,
@@ -105,6 +112,7 @@ function asJson(findings: Findings): object {
     factor,
     demand: demand?.text,
     capacity: capacity?.text,
+    modes,
     waitsFor,
   }));
   return { notebook: opened.path, title, checks: shown, examples, waiting, faults: faultsOf(findings) };

@@ -12,6 +12,7 @@ export {
   type Marks,
   markFormula,
   type OutsideLimit,
+  ownMark,
   type Provenance,
   type ProvenanceLevel,
   provenanceLevels,

@@ -1,13 +1,14 @@
 // A check judged: verdict from the full values, utilisation and margin shown so that a negative margin never reads as zero.
 
-import type { Checked } from "../check/index.ts";
-import { equalNumbers, type Mark, type Value } from "../run/index.ts";
+import type { Checked, LedgerPlaces, ModeState } from "../check/index.ts";
+import { equalNumbers, type Mark, type RecordValue, type Value } from "../run/index.ts";
 import { showMargin, showUtilisation } from "../units/index.ts";
 import { type ShowOptions, showValue } from "./show.ts";
 import type { CheckOutcome } from "./snapshot.ts";
 
 /** Holds when factor x demand is at most (for `<` below) the capacity; equal within the stated relative tolerance counts as equal. */
 export function judge(checked: Checked, value: Value, mark: Mark, title: string, options: ShowOptions): CheckOutcome {
+  if (checked.ledger !== undefined) return judgeLedger(checked.ledger, value as RecordValue, mark, title);
   if (checked.program === "condition") return { state: verdict(value === true, mark), title };
   const [demand, capacity, factor] = value as readonly [number, number, number];
   const wanted = factor * demand;
@@ -26,6 +27,25 @@ export function judge(checked: Checked, value: Value, mark: Mark, title: string,
   // Beyond the range of numbers: the verdict stands, the ratio cannot be told.
   if (!Number.isFinite(utilisation) || !Number.isFinite(margin)) return base;
   return { ...base, utilisation, margin, marginText: showMargin(margin), utilisationText: showUtilisation(utilisation) };
+}
+
+/** One mode that fails fails the ledger; one that is open, or none at all, leaves it open. The highest utilisation stands for it. */
+function judgeLedger(places: LedgerPlaces, value: RecordValue, mark: Mark, title: string): CheckOutcome {
+  const rows = value.fields[places.modes] as readonly RecordValue[];
+  const named = (state: ModeState): readonly string[] =>
+    rows.filter((row) => row.fields[places.state] === state).map((row) => String(row.fields[places.mode]));
+  const [failing, open] = [named("fails"), named("open")];
+  const counts = { holds: named("holds").length, fails: failing.length, open: open.length, "ruled out": named("ruled out").length };
+  const state = failing.length > 0 ? "fails" : open.length > 0 || counts.holds === 0 ? "open" : verdict(true, mark);
+  const utilisations = rows.flatMap((row) => {
+    const utilisation = row.fields[places.utilisation];
+    return typeof utilisation === "number" ? [utilisation] : [];
+  });
+  const base: CheckOutcome = { state, title, modes: { counts, failing, open } };
+  const utilisation = Math.max(...utilisations);
+  if (utilisations.length === 0 || !Number.isFinite(utilisation)) return base;
+  const shown = { ...base, utilisation, utilisationText: showUtilisation(utilisation) };
+  return utilisation <= 0 ? shown : { ...shown, margin: 1 / utilisation - 1, marginText: showMargin(1 / utilisation - 1) };
 }
 
 const verdict = (holds: boolean, mark: Mark): CheckOutcome["state"] => (holds ? (mark.nominalOnly ? "nominal" : "holds") : "fails");

@@ -7,6 +7,9 @@ export { createSession } from "./session.ts";
 export type {
   CheckOutcome,
   Completion,
+  Grid,
+  GridColumn,
+  GridRow,
   LineOutput,
   Placed,
   PlacedMend,

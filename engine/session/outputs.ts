@@ -7,6 +7,7 @@ import { type Marks, wholeMark } from "../run/index.ts";
 import { fromSI, typographic, type Unit } from "../units/index.ts";
 import { examplePasses, judge } from "./check-outcome.ts";
 import type { EngineState } from "./engine-state.ts";
+import { gridOf } from "./grid.ts";
 import { type ShowOptions, showValue } from "./show.ts";
 import type { LineOutput, Placed, ShownMarks } from "./snapshot.ts";
 import { namePlace, type Statement } from "./statement.ts";
@@ -143,7 +144,8 @@ export function lineOutput(statement: Statement, from: number, context: OutputCo
   if (worth?.ok !== true) return { ...base, ...waits };
   const value = showValue(worth.value, checked.type, checked.shownIn, context.show);
   const marks = engine.values.marks(statement.key);
-  return { ...base, value, ...withMarks(marks), ...control(statement, worth.value, from) };
+  const grid = gridOf(worth.value, checked.type, marks, context.show, shownMarks);
+  return { ...base, value, ...withMarks(marks), ...(grid === undefined ? {} : { grid }), ...control(statement, worth.value, from) };
 }
 
 function withMarks(marks: Marks): { readonly marks?: ShownMarks } {

@@ -1,5 +1,6 @@
 // What a session tells its caller, in the page through the worker and in Node alike: plain data, structured-clonable.
 
+import type { ModeState } from "../check/index.ts";
 import type { Mend, Severity } from "../diagnostics/index.ts";
 import type { ProvenanceLevel } from "../run/index.ts";
 
@@ -26,6 +27,12 @@ export interface CheckOutcome {
   readonly factor?: number;
   readonly demand?: Shown;
   readonly capacity?: Shown;
+  /** For a ledger: how many of its modes are in each state, and the names of those that fail or are open. */
+  readonly modes?: {
+    readonly counts: Readonly<Record<ModeState, number>>;
+    readonly failing: readonly string[];
+    readonly open: readonly string[];
+  };
   /** The check's title: its note, else its working. */
   readonly title: string;
 }
@@ -58,6 +65,28 @@ export interface ShownMarks {
   readonly nominalOnly: boolean;
 }
 
+/** Rows and columns as they are shown. Columns that say nothing in any row are left out. */
+export interface Grid {
+  readonly columns: readonly GridColumn[];
+  readonly rows: readonly GridRow[];
+  /** Rows that the value has; more than are shown when it is long. */
+  readonly count: number;
+}
+
+export interface GridColumn {
+  /** Field or head as it is written. */
+  readonly head: string;
+  /** The unit of every cell, empty where they differ or have none. */
+  readonly unit: string;
+  readonly numeric: boolean;
+}
+
+export interface GridRow {
+  /** A cell's unit stands in it only where the column has none. */
+  readonly cells: readonly Shown[];
+  readonly marks?: ShownMarks;
+}
+
 /** Everything the pad shows beside one statement, or the page of one live value in prose. */
 export interface LineOutput {
   /** Stable while the statement keeps its name (or, without a name, its text and its count among equals). */
@@ -85,6 +114,8 @@ export interface LineOutput {
   readonly check?: CheckOutcome;
   readonly example?: { readonly state: "passes" | "fails" | "open"; readonly shown?: string };
   readonly marks?: ShownMarks;
+  /** Of a table, a list of records, a ledger: its rows. */
+  readonly grid?: Grid;
   readonly waitsFor?: readonly string[];
   /** Citation as the reference column shows it, e.g. "ISO 965-1, table 2"; empty text when there is none. */
   readonly citation: string;
