@@ -1,7 +1,7 @@
 // The worker's side of the link: one session, asks in, replies out.
 
 import type { Session } from "../../engine/session/index.ts";
-import type { Answers, Ask, Question, Reply } from "./protocol.ts";
+import type { Answers, Ask, Beside, Question, Reply } from "./protocol.ts";
 
 /** Gives the function that answers one ask after the other. A throw of the session is reported and does not end the host. */
 export function hostSession(session: Session, send: (reply: Reply) => void): (ask: Ask) => void {
@@ -17,14 +17,27 @@ export function hostSession(session: Session, send: (reply: Reply) => void): (as
     }
     try {
       if (ask.kind === "open") {
-        for (const file of session.files()) if (file !== ask.file) session.remove(file);
+        const kept = new Set([ask.file, ...ask.beside.map(({ file }) => file)]);
+        // The open one too: its first snapshot must tell everything, also when it was told before.
+        for (const file of session.files()) if (!kept.has(file) || file === ask.file) session.remove(file);
+        put(session, ask.beside);
         session.put(ask.file, ask.text);
-      } else session.edit(ask.file, ask.changes);
+      } else if (ask.kind === "beside") put(session, ask.beside);
+      else session.edit(ask.file, ask.changes);
       send({ kind: "snapshot", version: ask.version, snapshot: session.snapshot(ask.file) });
     } catch (fault) {
       send({ kind: "broken", version: ask.version, observed: observed(fault) });
     }
   };
+}
+
+function put(session: Session, beside: readonly Beside[]): void {
+  const known = new Set(session.files());
+  for (const { file, text } of beside) {
+    if (text === undefined) session.remove(file);
+    // A file that is as it was is not read again: another notebook of the folder may be open next.
+    else if (!known.has(file) || session.text(file) !== text) session.put(file, text);
+  }
 }
 
 function answer(session: Session, file: string, question: Question): Answers[keyof Answers] {

@@ -1,10 +1,10 @@
 // The page's side of the link: sends the text and its changes, joins changes while the worker is busy, and starts the worker
 // again when it does not answer in time. The text itself is never at stake: it lives in the editor, the worker has a copy.
 
-import type { ChangeDesc, ChangeSet, Text } from "@codemirror/state";
+import { type ChangeDesc, ChangeSet, type Text } from "@codemirror/state";
 import type { TextChange } from "../../engine/base/index.ts";
 import type { Snapshot } from "../../engine/session/index.ts";
-import type { Answers, Ask, Question, Reply, WorkerPort } from "./protocol.ts";
+import type { Answers, Ask, Beside, Question, Reply, WorkerPort } from "./protocol.ts";
 
 /** `stopped`: the last change asked for more work than the pad allows; the next change starts afresh. */
 export type LinkState = "starting" | "idle" | "busy" | "stopped" | "broken";
@@ -20,7 +20,10 @@ export interface LinkOptions {
 }
 
 export interface EngineLink {
-  open(file: string, text: Text): void;
+  /** `beside`: the other files of its folder, by which \`use\` lines are resolved. */
+  open(file: string, text: Text, beside?: readonly Beside[]): void;
+  /** Other files of the folder came, changed or (without a text) went. */
+  beside(files: readonly Beside[]): void;
   /** To be called for every change of the editor's text, in order, with the text after it. */
   edit(changes: ChangeSet, after: Text): void;
   /** Answers about the text as it is now; undefined when the text changed meanwhile or the worker is not to be had. */
@@ -53,6 +56,7 @@ export function createLink(options: LinkOptions): EngineLink {
   let port: WorkerPort | undefined;
   let file = "";
   let text: Text | undefined;
+  const others = new Map<string, string>();
   let version = 0;
   let questions = 0;
   let sent: Sent[] = [];
@@ -116,9 +120,18 @@ export function createLink(options: LinkOptions): EngineLink {
     version += 1;
     sent = [{ version }];
     pending = undefined;
-    post({ kind: "open", version, file, text: text.toString() });
+    const beside = [...others].map(([name, body]): Beside => ({ file: name, text: body }));
+    post({ kind: "open", version, file, text: text.toString(), beside });
     show("busy");
     watch();
+  };
+
+  /** The open file is never beside itself. */
+  const keepOthers = (files: readonly Beside[]): void => {
+    for (const { file: name, text: body } of files) {
+      if (body === undefined || name === file) others.delete(name);
+      else others.set(name, body);
+    }
   };
 
   const flush = (): void => {
@@ -165,12 +178,25 @@ export function createLink(options: LinkOptions): EngineLink {
   };
 
   return {
-    open(name, whole) {
+    open(name, whole, beside = []) {
       file = name;
       text = whole;
+      others.clear();
+      keepOthers(beside);
       for (const { resolve } of waiting.values()) resolve(undefined);
       waiting.clear();
       sendWhole();
+    },
+    beside(files) {
+      keepOthers(files);
+      if (text === undefined) return;
+      if (port === undefined) return sendWhole();
+      flush();
+      version += 1;
+      sent.push({ version, changes: ChangeSet.empty(text.length) });
+      post({ kind: "beside", version, file, beside: files.filter((other) => other.file !== file) });
+      show("busy");
+      if (sent.length === 1) watch();
     },
     edit(changes, after) {
       text = after;

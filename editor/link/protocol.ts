@@ -15,9 +15,17 @@ export interface Answers {
   readonly trace: Trace | undefined;
 }
 
+/** A file of the same folder as the open notebook; without a text it has gone. */
+export interface Beside {
+  readonly file: string;
+  readonly text?: string;
+}
+
 export type Ask =
-  /** A file's whole text; everything known of another file before it is forgotten. */
-  | { readonly kind: "open"; readonly version: number; readonly file: string; readonly text: string }
+  /** A file's whole text and those of its folder; everything known before is forgotten. */
+  | { readonly kind: "open"; readonly version: number; readonly file: string; readonly text: string; readonly beside: readonly Beside[] }
+  /** Other files came, changed or went; the answer is a snapshot of the open one. */
+  | { readonly kind: "beside"; readonly version: number; readonly file: string; readonly beside: readonly Beside[] }
   /** Changes counted in the text of the version before. */
   | { readonly kind: "edit"; readonly version: number; readonly file: string; readonly changes: readonly TextChange[] }
   | { readonly kind: "question"; readonly id: number; readonly file: string; readonly question: Question };

@@ -14,6 +14,7 @@ import {
   receiveSnapshot,
   type WorkerPort,
 } from "../../editor/index.ts";
+import { createSession } from "../../engine/session/index.ts";
 import { fakeSession } from "./fake-session.ts";
 
 const TEXT = "```calc\nW = 42 N\na = 3 mm\nM = W * a\n```\n";
@@ -192,5 +193,61 @@ describe("a worker that does not answer in time", () => {
     b.edit({ changes: { from: 0, insert: "\n" } });
     first.answer(first.asks[0] as Ask);
     expect(b.shown()).toEqual([]);
+  });
+});
+
+describe("a folder of files", () => {
+  const shop = "```calc\nW = 42 N\n```\n";
+  const main = '```calc\nuse "shop.joint.md" as shop\nF = 2 * shop.W\n```\n';
+
+  /** A link whose worker is a real session and answers at once. */
+  function folder() {
+    let state = EditorState.create({ doc: main, extensions: [outputsField] });
+    const library = { version: "0", modules: [], files: [], natives: {}, sources: "" };
+    const start = (): WorkerPort => {
+      const port: WorkerPort = { onmessage: null, onerror: null, postMessage: (ask) => answer(ask), terminate: () => {} };
+      const answer = hostSession(createSession(library), (reply: Reply) => port.onmessage?.({ data: reply }));
+      return port;
+    };
+    const link = createLink({
+      startWorker: start,
+      onSnapshot: (snapshot, since, whole) => {
+        state = state.update({ effects: receiveSnapshot.of({ snapshot, since, whole }) }).state;
+      },
+      onState: () => {},
+    });
+    const value = (name: string) => outputsIn(state, 0, state.doc.length).find(({ output }) => output.name === name)?.output.value?.text;
+    return {
+      link,
+      value,
+      open: (file: string, text: string, beside: readonly { file: string; text: string }[]) => {
+        state = EditorState.create({ doc: text, extensions: [outputsField] });
+        link.open(file, state.doc, beside);
+      },
+    };
+  }
+
+  test("a use line finds the notebook beside it", () => {
+    const f = folder();
+    f.open("main.joint.md", main, [{ file: "shop.joint.md", text: shop }]);
+    expect(f.value("F")).toBe("84 N");
+  });
+
+  test("a change of a file beside reaches what uses it", () => {
+    const f = folder();
+    f.open("main.joint.md", main, [{ file: "shop.joint.md", text: shop }]);
+    f.link.beside([{ file: "shop.joint.md", text: shop.replace("42", "50") }]);
+    expect(f.value("F")).toBe("100 N");
+    f.link.beside([{ file: "shop.joint.md" }]);
+    expect(f.value("F")).toBeUndefined();
+  });
+
+  test("going to another notebook of the folder and back shows everything again", () => {
+    const f = folder();
+    f.open("main.joint.md", main, [{ file: "shop.joint.md", text: shop }]);
+    f.open("shop.joint.md", shop, [{ file: "main.joint.md", text: main }]);
+    expect(f.value("W")).toBe("42 N");
+    f.open("main.joint.md", main, [{ file: "shop.joint.md", text: shop }]);
+    expect(f.value("F")).toBe("84 N");
   });
 });
