@@ -4,14 +4,24 @@
 export interface DiskFile {
   readonly name: string;
   readonly text: string;
+  readonly modified: number;
   readonly handle?: FileSystemFileHandle;
 }
 
-export interface Saved {
-  readonly name: string;
-  readonly handle?: FileSystemFileHandle;
-  /** `written`: the file itself; `downloaded`: a copy went to the download folder. */
-  readonly how: "written" | "downloaded";
+export type Saved =
+  | { readonly how: "written"; readonly name: string; readonly handle: FileSystemFileHandle; readonly modified: number }
+  /** A copy went to the download folder. */
+  | { readonly how: "downloaded"; readonly name: string }
+  /** Somebody else wrote the file since it was last read; nothing was written. */
+  | { readonly how: "changed"; readonly text: string; readonly modified: number }
+  /** The file is no longer there; nothing was written. */
+  | { readonly how: "gone" };
+
+/** What the file held when the page last read or wrote it. */
+export interface LastSeen {
+  readonly modified: number;
+  /** The characters that are to be written may be what already stands there. */
+  readonly evenIf?: "changed" | "gone";
 }
 
 interface Pickers {
@@ -36,7 +46,7 @@ export function fileName(title: string): string {
   return `${stem === "" ? "untitled" : stem}${ENDING}`;
 }
 
-const gaveUp = (fault: unknown): boolean => fault instanceof DOMException && fault.name === "AbortError";
+export const gaveUp = (fault: unknown): boolean => fault instanceof DOMException && fault.name === "AbortError";
 
 /** Undefined when the user gave up. Throws what the disk says. */
 export async function openFromDisk(): Promise<DiskFile | undefined> {
@@ -46,7 +56,7 @@ export async function openFromDisk(): Promise<DiskFile | undefined> {
     const [handle] = await showOpenFilePicker.call(window, { types: TYPES, excludeAcceptAllOption: false });
     if (handle === undefined) return undefined;
     const file = await handle.getFile();
-    return { name: file.name, text: await file.text(), handle };
+    return { name: file.name, text: await file.text(), modified: file.lastModified, handle };
   } catch (fault) {
     if (gaveUp(fault)) return undefined;
     throw fault;
@@ -62,19 +72,50 @@ function upload(): Promise<DiskFile | undefined> {
     input.addEventListener("change", () => {
       const file = input.files?.[0];
       if (file === undefined) return resolve(undefined);
-      file.text().then((text) => resolve({ name: file.name, text }), reject);
+      file.text().then((text) => resolve({ name: file.name, text, modified: file.lastModified }), reject);
     });
     input.click();
   });
 }
 
-/** Writes to the handle when there is one and the user allows it, else as `saveAs`. */
-export async function saveToDisk(name: string, text: string, handle: FileSystemFileHandle | undefined): Promise<Saved | undefined> {
+/**
+ * Writes to the handle when there is one and the user allows it, else as `saveAs`. A file that somebody else wrote or removed
+ * since `seen` is left alone unless `evenIf` says that the user was asked.
+ */
+export async function saveToDisk(
+  name: string,
+  text: string,
+  handle: FileSystemFileHandle | undefined,
+  seen?: LastSeen,
+): Promise<Saved | undefined> {
   if (handle === undefined) return saveAs(name, text);
   const allowed = await (handle as Permitted).requestPermission?.({ mode: "readwrite" });
   if (allowed !== undefined && allowed !== "granted") return saveAs(name, text);
-  await write(handle, text);
-  return { name: handle.name, handle, how: "written" };
+  const there = await fileOf(handle);
+  if (there === undefined && seen?.evenIf !== "gone") return { how: "gone" };
+  if (there !== undefined && seen !== undefined && seen.evenIf !== "changed" && there.lastModified !== seen.modified) {
+    const other = await there.text();
+    if (other !== text) return { how: "changed", text: other, modified: there.lastModified };
+  }
+  try {
+    return await written(handle, text);
+  } catch (fault) {
+    // A browser may not make a file anew where one was removed: the user gives it a place.
+    if (isGone(fault)) return saveAs(name, text);
+    throw fault;
+  }
+}
+
+const isGone = (fault: unknown): boolean => fault instanceof DOMException && fault.name === "NotFoundError";
+
+/** Undefined when the file is no longer there. */
+async function fileOf(handle: FileSystemFileHandle): Promise<File | undefined> {
+  try {
+    return await handle.getFile();
+  } catch (fault) {
+    if (isGone(fault)) return undefined;
+    throw fault;
+  }
 }
 
 /** Asks for a place. Undefined when the user gave up. */
@@ -83,18 +124,18 @@ export async function saveAs(name: string, text: string): Promise<Saved | undefi
   if (showSaveFilePicker === undefined) return download(name, text);
   try {
     const handle = await showSaveFilePicker.call(window, { suggestedName: name, types: TYPES });
-    await write(handle, text);
-    return { name: handle.name, handle, how: "written" };
+    return await written(handle, text);
   } catch (fault) {
     if (gaveUp(fault)) return undefined;
     throw fault;
   }
 }
 
-async function write(handle: FileSystemFileHandle, text: string): Promise<void> {
+async function written(handle: FileSystemFileHandle, text: string): Promise<Saved> {
   const stream = await handle.createWritable();
   await stream.write(text);
   await stream.close();
+  return { how: "written", name: handle.name, handle, modified: (await handle.getFile()).lastModified };
 }
 
 function download(name: string, text: string): Saved {

@@ -1,44 +1,8 @@
 // Autosave: within a second, never over a newer version, plain words when the store has no room.
 
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
-import { type AtHand, createAutosave, type Keep, type KeepOutcome, type KeepState, type Kept } from "../../editor/index.ts";
-
-/** A store in memory that keeps the contract of the real one; `fault` stands in for a write. */
-function memory() {
-  const stored = new Map<string, Kept>();
-  const listeners = new Set<(id: string, version: number) => void>();
-  let writes = 0;
-  let fault: KeepOutcome | undefined;
-  const keep: Keep = {
-    async write(notebook, base) {
-      writes += 1;
-      await Promise.resolve();
-      if (fault !== undefined) return fault;
-      const before = stored.get(notebook.id);
-      if (before !== undefined && before.version !== base) return { kind: "newer", newer: before };
-      stored.set(notebook.id, { ...notebook, version: base + 1, at: 0 });
-      for (const listener of listeners) listener(notebook.id, base + 1);
-      return { kind: "kept", version: base + 1 };
-    },
-    read: async (id) => stored.get(id),
-    recent: async () => [...stored.values()],
-    last: async () => undefined,
-    setLast: async () => {},
-    onWritten(listener) {
-      listeners.add(listener);
-      return () => listeners.delete(listener);
-    },
-    close: () => {},
-  };
-  return {
-    keep,
-    stored,
-    writes: () => writes,
-    fail: (outcome: KeepOutcome | undefined) => {
-      fault = outcome;
-    },
-  };
-}
+import { type AtHand, createAutosave, type Keep, type KeepState } from "../../editor/index.ts";
+import { memoryKeep as memory } from "./memory-keep.ts";
 
 function tab(keep: Keep | undefined, name = "a") {
   let text = "";
