@@ -2,11 +2,13 @@
 
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vite";
+import { offline } from "./editor/offline/build.mjs";
 
 export default defineConfig({
   root: fileURLToPath(new URL("editor/", import.meta.url)),
   base: "/",
   publicDir: false,
+  plugins: [offline()],
   build: {
     outDir: fileURLToPath(new URL("dist/", import.meta.url)),
     emptyOutDir: true,

@@ -6,6 +6,7 @@ import { render } from "preact";
 import { type Keep, openKeep } from "./files/keep.ts";
 import type { WorkerPort } from "./link/protocol.ts";
 import { App } from "./shell/app.tsx";
+import { OFFLINE_WORKER, workOffline } from "./offline/register.ts";
 import { createDesk } from "./shell/desk.ts";
 import { listenForKeys } from "./shell/keys.ts";
 import starter from "./starter.joint.md?raw";
@@ -19,20 +20,20 @@ interface TrustedTypes {
   createPolicy(name: string, rules: Policy): Policy;
 }
 
-/** The one Trusted Types policy: it lets the address of our own worker through and nothing else. */
-function workerUrl(): string {
+/** The one Trusted Types policy: it lets the addresses of our own two workers through and nothing else. */
+function workerUrls(): { readonly engine: string; readonly offline: string } {
   const factory = (globalThis as { readonly trustedTypes?: TrustedTypes }).trustedTypes;
   const allow = (address: string): string => {
-    if (address !== workerAddress) throw new TypeError("only the page's own worker may be started");
+    if (address !== workerAddress && address !== OFFLINE_WORKER) throw new TypeError("only the page's own workers may be started");
     return address;
   };
-  return factory === undefined
-    ? workerAddress
-    : factory.createPolicy("jointwright", { createScriptURL: allow }).createScriptURL(workerAddress);
+  const policy = factory?.createPolicy("jointwright", { createScriptURL: allow });
+  const address = (name: string): string => policy?.createScriptURL(name) ?? name;
+  return { engine: address(workerAddress), offline: address(OFFLINE_WORKER) };
 }
 
 async function main(): Promise<void> {
-  const address = workerUrl();
+  const workers = workerUrls();
   const host = document.createElement("div");
   host.className = "pad-host";
   let keep: Keep | undefined;
@@ -43,7 +44,7 @@ async function main(): Promise<void> {
   }
   const desk = createDesk({
     parent: host,
-    startWorker: () => new Worker(address, { type: "module" }) as unknown as WorkerPort,
+    startWorker: () => new Worker(workers.engine, { type: "module" }) as unknown as WorkerPort,
     keep,
     starter,
   });
@@ -60,6 +61,7 @@ async function main(): Promise<void> {
     if (atRisk) event.preventDefault();
   });
   await desk.start();
+  await workOffline(workers.offline);
 }
 
 void main();

@@ -17,6 +17,7 @@ export const CONTENT_SECURITY_POLICY = [
   "font-src 'self'",
   "connect-src 'self'",
   "img-src 'self' data: blob:",
+  "manifest-src 'self'",
   "require-trusted-types-for 'script'",
   `trusted-types ${TRUSTED_TYPES_POLICY}`,
   "frame-ancestors 'none'",

@@ -27,6 +27,8 @@ export interface Bench {
   poll<T>(read: () => Promise<T>, good: (value: T) => boolean, milliseconds?: number): Promise<T>;
   /** A second tab in the same profile, watched alike. */
   newPage(path?: string): Promise<Page>;
+  /** Ends the server: from now on the page has no network. */
+  stopServer(): Promise<void>;
   /** Closes everything; throws when the page had problems. */
   close(): Promise<void>;
 }
@@ -91,14 +93,19 @@ export async function openPage(options: OpenOptions = {}): Promise<Bench> {
     await page.goto(server.address + path);
     return page;
   };
+  let serving = true;
+  const stopServer = async (): Promise<void> => {
+    if (serving) await server.close();
+    serving = false;
+  };
   const close = async (): Promise<void> => {
     await browser.close();
-    await server.close();
+    await stopServer();
     const unexpected = problems.filter((problem) => !(options.expected ?? []).some((pattern) => pattern.test(problem)));
     if (unexpected.length > 0) throw new Error(`the page had problems:\n${unexpected.join("\n")}`);
   };
   try {
-    return { page: await newPage(options.path ?? ""), context, address: server.address, problems, poll, newPage, close };
+    return { page: await newPage(options.path ?? ""), context, address: server.address, problems, poll, newPage, stopServer, close };
   } catch (fault) {
     await browser.close();
     await server.close();
