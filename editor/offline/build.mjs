@@ -14,7 +14,7 @@ const read = (/** @type {string} */ name) => readFileSync(new URL(name, import.m
 export function serviceWorker(files, page) {
   const listed = ["/", ...files.filter((name) => name !== "index.html").map((name) => `/${name}`)].sort();
   const version = createHash("sha256").update(JSON.stringify(listed)).update(page).digest("hex").slice(0, 12);
-  return `const VERSION = ${JSON.stringify(version)};\nconst FILES = ${JSON.stringify(listed)};\n\n${read("./service-worker.js")}`;
+  return `self.offline = ${JSON.stringify({ version, files: listed })};\n${read("./service-worker.js")}`;
 }
 
 /** @returns {import("vite").Plugin} */
