@@ -152,7 +152,8 @@ function working(name: string | undefined, symbols: Maths, numbers: Maths | unde
   return [head, ...further.filter((line, i) => line !== (i === 0 ? first : further[i - 1])).map((line) => `${indent}= ${line}`)];
 }
 
-function callText(call: TraceCall): readonly string[] {
+/** One call of a formula with its steps, and the calls opened in them indented below. */
+export function callText(call: TraceCall): readonly string[] {
   const out = [`${mathsText(call.symbols)}${side(call)}`];
   for (const { name, shown, byDefault } of call.arguments) out.push(`  ${name.name} = ${shown.text}${byDefault ? "  (default)" : ""}`);
   for (const step of call.steps) out.push(...stepText(step).map((line) => `  ${line}`));

@@ -30,6 +30,8 @@ export interface TraceOptions {
   readonly unitOf?: (name: string) => Unit | undefined;
   readonly note?: string;
   readonly reference?: string;
+  /** A reference column as it is shown, with the short names of works for their keys. */
+  readonly cite?: (reference: string) => string;
 }
 
 /** Plain data, so that a worker can send it. */
@@ -65,6 +67,8 @@ export interface TraceCall {
   readonly symbols: Maths;
   readonly note?: string;
   readonly reference?: string;
+  /** The reference as it is shown. */
+  readonly citation?: string;
   readonly arguments: readonly { readonly name: MathsSymbol; readonly shown: TraceShown; readonly byDefault: boolean }[];
   /** As far as the call came. */
   readonly steps: readonly TraceStep[];
@@ -80,6 +84,7 @@ export interface TraceStep {
   readonly holds?: boolean;
   readonly note?: string;
   readonly reference?: string;
+  readonly citation?: string;
   readonly calls: readonly TraceCall[];
 }
 
@@ -101,16 +106,19 @@ export function traceUnit(unit: CoreUnit, needs: readonly Marked[], context: Run
     outside: mark?.outside ?? [],
     nominalOnly: mark?.nominalOnly ?? false,
     feeds: feedsOf(unit, needs, options),
-    calls: callsIn(unit.body, recording, reader),
+    calls: callsIn(unit.body, recording, reader, options.cite),
   };
 }
 
-const columns = (from: {
-  readonly note?: string;
-  readonly reference?: string;
-}): { readonly note?: string; readonly reference?: string } => ({
+type Cite = TraceOptions["cite"];
+
+const columns = (
+  from: { readonly note?: string; readonly reference?: string },
+  cite?: Cite,
+): { readonly note?: string; readonly reference?: string; readonly citation?: string } => ({
   ...(from.note === undefined ? {} : { note: from.note }),
   ...(from.reference === undefined ? {} : { reference: from.reference }),
+  ...(from.reference === undefined || cite === undefined ? {} : { citation: cite(from.reference) }),
 });
 
 /** The line with numbers put in, where it says more than the symbols and the result do. */
@@ -139,13 +147,13 @@ function feedsOf(unit: CoreUnit, needs: readonly Marked[], options: TraceOptions
 }
 
 /** The opened calls below a node; those of its arguments come before it, as they ran. */
-function callsIn(core: Core, recording: Recording, reader: Reader): readonly TraceCall[] {
-  const below = partsOf(core).flatMap((part) => callsIn(part, recording, reader));
+function callsIn(core: Core, recording: Recording, reader: Reader, cite: Cite): readonly TraceCall[] {
+  const below = partsOf(core).flatMap((part) => callsIn(part, recording, reader, cite));
   const call = core.op === "call" ? recording.calls.get(core) : undefined;
-  return call === undefined || core.op !== "call" ? below : [...below, readCall(core, call, reader)];
+  return call === undefined || core.op !== "call" ? below : [...below, readCall(core, call, reader, cite)];
 }
 
-function readCall(core: Extract<Core, { readonly op: "call" }>, call: CallRecording, outer: Reader): TraceCall {
+function readCall(core: Extract<Core, { readonly op: "call" }>, call: CallRecording, outer: Reader, cite: Cite): TraceCall {
   const { formula, inside } = call;
   const typeOf = (type: Type): Type => (call.instance === undefined ? outer.typeOf(type) : call.instance(type));
   const units = new Map<number, Unit>();
@@ -162,16 +170,16 @@ function readCall(core: Extract<Core, { readonly op: "call" }>, call: CallRecord
   return {
     formula: formula.name,
     symbols: readCore(core, outer),
-    ...columns(formula),
+    ...columns(formula, cite),
     arguments: call.arguments.map(({ marked, byDefault }, i) => {
       const parameter = formula.parameters[i] as (typeof formula.parameters)[number];
       return { name: symbolOf(parameter.name), shown: reader.show(marked.value, typeOf(parameter.type), units.get(i)), byDefault };
     }),
-    steps: call.steps.map(({ step, marked }) => readStep(step, marked, inside, reader)),
+    steps: call.steps.map(({ step, marked }) => readStep(step, marked, inside, reader, cite)),
   };
 }
 
-function readStep(step: CoreStep, marked: Marked, inside: Recording, reader: Reader): TraceStep {
+function readStep(step: CoreStep, marked: Marked, inside: Recording, reader: Reader, cite: Cite): TraceStep {
   const symbols = readCore(step.value, reader);
   return {
     kind: step.kind,
@@ -180,7 +188,7 @@ function readStep(step: CoreStep, marked: Marked, inside: Recording, reader: Rea
     ...numbersOf(step.value, symbols, reader, inside),
     result: reader.show(marked.value, reader.typeOf(step.value.type), step.unit),
     ...(step.kind === "require" || step.kind === "valid" ? { holds: marked.value === true } : {}),
-    ...columns(step),
-    calls: callsIn(step.value, inside, reader),
+    ...columns(step, cite),
+    calls: callsIn(step.value, inside, reader, cite),
   };
 }

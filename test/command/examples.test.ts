@@ -29,7 +29,7 @@ const small: Library = {
   sources: "- { id: a, type: book, title: A }",
 };
 
-const run = (...args: readonly string[]): { readonly code: number; readonly output: string } => {
+const run = (...args: readonly string[]): { readonly code: number | Promise<number>; readonly output: string } => {
   const world = worldOf({ createSession: () => createSession(small), library: small });
   return { code: runCommand(args, world), output: world.output() };
 };

@@ -2,6 +2,7 @@
 
 import { type Inputs, MissingInput } from "./inputs.ts";
 import type { Expression } from "./quantities.ts";
+import { screwNamed } from "./screw-text.ts";
 
 /** A row names its class as `class 8.8 d>16`: 20 mm stands for "above 16", 10 mm for any other size. */
 const metric = (call: string): Expression => {
@@ -51,9 +52,13 @@ export const fastenerEntries: readonly (readonly [string, Expression])[] = [
     (i) => `printed_ultimate_load(${thread(i)}, property_class("${metricClass(i)}"))`,
   ],
   ["proof load Fp = As,nom*Sp", (i) => `printed_proof_load(${thread(i)}, property_class("${metricClass(i)}"))`],
-  ["minimum tensile load", (i) => `ultimate_load(${thread(i)}, property_class("grade ${found(i, /grade ([\d.]+)/)}"))`],
-  ["proof load", (i) => `proof_load(${thread(i)}, property_class("grade ${found(i, /grade ([\d.]+)/)}"))`],
-  ["nut proof load", (i) => `nut_proof_load(${thread(i)}, ${nutClass(i)})`],
+  ["minimum tensile load", (i) => `screw_tensile_capacity(${screwNamed(i)})`],
+  ["proof load", (i) => `screw_proof_capacity(${screwNamed(i)})`],
+  [
+    "nut proof load",
+    (i) =>
+      `nut_capacity(Nut { thread = ${thread(i)}, kind = "hexagon", standard = "the row", s = 1 mm, m = 1 mm, grade = ${nutClass(i)} })`,
+  ],
   ["hex head height k nominal", (i) => `hex_head(${thread(i)}).k`],
   [
     "hex width across flats s (nom=max)",
@@ -97,7 +102,7 @@ const washer = (i: Inputs): string =>
 const metricClass = (i: Inputs): string => found(i, /class ([\d.]+)/);
 
 function thread(i: Inputs): string {
-  return `thread("${found(i, /^(M[\d.]+(?:x[\d.]+)?|#?\d[\d/-]*-\d+(?: UN[A-Z]+)?)/)}")`;
+  return `thread("${found(i, /^(M[\d.]+(?:x[\d.]+)?|#?\d[\d/-]*-\d+(?:\.\d+)?(?: UN[A-Z]+)?)/)}")`;
 }
 
 /** The table read lists class 12 in the regular style up to M4 and in the high style above. */

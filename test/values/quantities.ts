@@ -4,6 +4,8 @@ import { fastenerEntries } from "./fastener-quantities.ts";
 import type { Inputs } from "./inputs.ts";
 import { MissingInput } from "./inputs.ts";
 import { jointEntries } from "./joint-quantities.ts";
+import { polymerEntries } from "./polymer-quantities.ts";
+import { strengthEntries } from "./strength-quantities.ts";
 import { threadEntries } from "./thread-quantities.ts";
 import { tighteningEntries } from "./tightening-quantities.ts";
 
@@ -60,7 +62,9 @@ const entries: readonly (readonly [string, Expression])[] = [
   ...threadEntries,
   ...tighteningEntries,
   ...jointEntries,
+  ...strengthEntries,
   ...fastenerEntries,
+  ...polymerEntries,
 ];
 
 function key(text: string): string {

@@ -78,7 +78,7 @@ export const threadEntries: readonly (readonly [string, Expression])[] = [
 /** `M5x0.8; 6g/6H`, `1/4-20 UNC; class 2A` or `1/4-20 UNC 2A/2B` as one designation. */
 function threadIn(inputs: Inputs): string {
   const [first = "", ...rest] = inputs.words;
-  const designation = /^(M\d[\d.x]*|#?\d[\d/-]*-\d+(?: UN[A-Z]*)?)(?: ([123][AB](?:\/[123][AB])?))?(?:-(\S+))?$/.exec(first);
+  const designation = /^(M\d[\d.x]*|#?\d[\d/-]*-\d+(?:\.\d+)?(?: UN[A-Z]*)?)(?: ([123][AB](?:\/[123][AB])?))?(?:-(\S+))?$/.exec(first);
   if (designation === null) throw new MissingInput(`no thread in "${inputs.text}"`);
   const written = designation[2] ?? designation[3] ?? rest.map((word) => word.replace(/^class /, "")).find((word) => CLASS.test(word));
   // ISO writes the nut before the screw; some of these rows have it the other way round.
