@@ -504,6 +504,16 @@ export const entries: readonly CatalogueEntry[] = [
     "right": "```calc\nT = 278.15 K abs\n```"
   },
   {
+    "code": "axis-of-no-unit",
+    "area": "check",
+    "severity": "fault",
+    "message": "This formula does not say what {figure} shows here, so its axis has no unit.",
+    "text": "A figure carries the units of its axes with it, so a formula that makes one says which quantities it takes.",
+    "wrong": "```calc\nformula curve(xs: List Force, k) = line_plot(xs, k * xs)\n```",
+    "right": "```calc\nformula curve(xs: List Force, k: Number) = line_plot(xs, k * xs)\n```",
+    "hint": "Give the parameter its quantity, for example `x: List Length`."
+  },
+  {
     "code": "fence-open",
     "area": "notebook",
     "severity": "notice",
@@ -1355,6 +1365,38 @@ export const entries: readonly CatalogueEntry[] = [
     "wrong": "```calc\nF = 3 N\nW = F * 2 m\nT: Torque = 5 N*m\na = W + T\nb = W + 3 J\n```",
     "right": "```calc\nF = 3 N\nW: Energy = F * 2 m\nb = W + 3 J\n```",
     "hint": "Give {name} a type, for example {name}: Torque = ..., or define a second name."
+  },
+  {
+    "code": "mark-of-nothing",
+    "area": "signoff",
+    "severity": "fault",
+    "message": "{name} is no result of this notebook.",
+    "text": "A checker's mark says that one result was looked at. It needs a line that gives one.",
+    "wrong": "",
+    "right": "",
+    "hint": "A mark stands on a computed value by its name, or on a check by its title; an input is entered a second time instead.",
+    "shown": "a mark or a second entry names what the notebook does not have"
+  },
+  {
+    "code": "mark-of-own-work",
+    "area": "signoff",
+    "severity": "fault",
+    "message": "{name} made this calculation and cannot check it.",
+    "text": "Creator, checker and approval person are three persons. One who checks his own work finds what he expects.",
+    "wrong": "",
+    "right": "",
+    "hint": "The checker is another person than the creator in the title block.",
+    "shown": "the creator of a notebook wants to put a checker's mark on it"
+  },
+  {
+    "code": "mark-without-name",
+    "area": "signoff",
+    "severity": "fault",
+    "message": "A mark needs the name of the person who makes it.",
+    "text": "",
+    "wrong": "",
+    "right": "",
+    "shown": "a mark, a second entry or a comment comes without a name"
   },
   {
     "code": "comma-number",

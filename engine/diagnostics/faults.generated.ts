@@ -160,6 +160,9 @@ export const faults = {
   /** abs makes a temperature point of a value in K or degR, not of one in {unit}. */
   absNotTemperature: (range: Range, slots: { readonly unit: string }, extras: Extras = {}): Diagnostic =>
     diagnostic("abs-not-temperature", "fault", "abs makes a temperature point of a value in K or degR, not of one in {unit}.", undefined, range, slots, extras),
+  /** This formula does not say what {figure} shows here, so its axis has no unit. */
+  axisOfNoUnit: (range: Range, slots: { readonly figure: string }, extras: Extras = {}): Diagnostic =>
+    diagnostic("axis-of-no-unit", "fault", "This formula does not say what {figure} shows here, so its axis has no unit.", "Give the parameter its quantity, for example `x: List Length`.", range, slots, extras),
   /** This fence is not closed; it runs to the end of the notebook. */
   fenceOpen: (range: Range, slots: Readonly<Record<string, never>>, extras: Extras = {}): Diagnostic =>
     diagnostic("fence-open", "notice", "This fence is not closed; it runs to the end of the notebook.", "Put a line of ``` after its last line.", range, slots, extras),
@@ -421,6 +424,15 @@ export const faults = {
   /** {name} is used as {kinds}; a product of dimensions can be one of them. */
   usedAsTwoKinds: (range: Range, slots: { readonly name: string; readonly kinds: string }, extras: Extras = {}): Diagnostic =>
     diagnostic("used-as-two-kinds", "notice", "{name} is used as {kinds}; a product of dimensions can be one of them.", "Give {name} a type, for example {name}: Torque = ..., or define a second name.", range, slots, extras),
+  /** {name} is no result of this notebook. */
+  markOfNothing: (range: Range, slots: { readonly name: string }, extras: Extras = {}): Diagnostic =>
+    diagnostic("mark-of-nothing", "fault", "{name} is no result of this notebook.", "A mark stands on a computed value by its name, or on a check by its title; an input is entered a second time instead.", range, slots, extras),
+  /** {name} made this calculation and cannot check it. */
+  markOfOwnWork: (range: Range, slots: { readonly name: string }, extras: Extras = {}): Diagnostic =>
+    diagnostic("mark-of-own-work", "fault", "{name} made this calculation and cannot check it.", "The checker is another person than the creator in the title block.", range, slots, extras),
+  /** A mark needs the name of the person who makes it. */
+  markWithoutName: (range: Range, slots: Readonly<Record<string, never>>, extras: Extras = {}): Diagnostic =>
+    diagnostic("mark-without-name", "fault", "A mark needs the name of the person who makes it.", undefined, range, slots, extras),
   /** {text} has a comma between two digits. */
   commaNumber: (range: Range, slots: { readonly text: string; readonly meanings?: string | undefined }, extras: Extras = {}): Diagnostic =>
     diagnostic("comma-number", "fault", "{text} has a comma between two digits.", "Write {meanings}.", range, slots, extras),

@@ -35,6 +35,7 @@ const titles: Readonly<Record<string, string>> = {
   check: "Names, types and dimensions",
   run: "Values",
   session: "The notebook as a whole",
+  signoff: "The check of a calculation",
 };
 
 /** Parses one catalogue file: `## code`, `severity:`, `message:`, `hint:` lines, plain words, `### Wrong`, `### Right`. */

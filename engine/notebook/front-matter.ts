@@ -25,7 +25,7 @@ export const titleFields = [
 export type TitleField = (typeof titleFields)[number];
 
 /** What a status may say, in the order a document goes through them. */
-export const statuses = ["in preparation", "for approval", "approved", "released", "superseded", "withdrawn"] as const;
+export const statuses = ["in preparation", "under approval", "released", "superseded", "withdrawn"] as const;
 
 export interface FrontMatter {
   /** Absent fields are empty text. */
@@ -39,6 +39,11 @@ export interface FrontMatter {
   /** The library version the notebook is pinned to. */
   readonly library?: Placed;
   readonly references: ReadonlyMap<string, Reference>;
+  /** Inputs whose assumption stands although nobody has confirmed it, by name. */
+  readonly acceptedAssumptions: readonly string[];
+  /** What follows a superseded notebook, why one was withdrawn; empty text when nothing is said. */
+  readonly supersededBy: string;
+  readonly withdrawnBecause: string;
   /** Keys that mean nothing here, kept in the text; those with one text only. */
   readonly other: ReadonlyMap<string, string>;
   /** Place of each field's value. */
@@ -46,7 +51,18 @@ export interface FrontMatter {
   readonly diagnostics: readonly Diagnostic[];
 }
 
-const FIELDS: readonly string[] = [...titleFields, "units", "currency", "digits", "library", "references"];
+const FIELDS: readonly string[] = [
+  ...titleFields,
+  "units",
+  "currency",
+  "digits",
+  "library",
+  "references",
+  "accepted_assumptions",
+  "superseded_by",
+  "withdrawn_because",
+  "branch_of",
+];
 
 /** Reads the front matter of a notebook's text or of its front part; ranges count from that text's start. Without front matter all is empty. */
 export function readFrontMatter(text: string): FrontMatter {
@@ -75,6 +91,9 @@ export function readFrontMatter(text: string): FrontMatter {
     title,
     units,
     references: references.references,
+    acceptedAssumptions: readNames(fields.get("accepted_assumptions"), diagnostics),
+    supersededBy: textOf("superseded_by")?.text ?? "",
+    withdrawnBecause: textOf("withdrawn_because")?.text ?? "",
     other,
     places: new Map(yaml.entries.map(({ key, value }) => [key, value.range])),
     diagnostics,
@@ -137,6 +156,17 @@ function readUnits(value: Data | undefined, diagnostics: Diagnostic[]): Map<stri
     else diagnostics.push(faults.frontMatterUnits(unit.range, {}));
   }
   return units;
+}
+
+/** `[F_V, mu]`, or the same names in one text. */
+function readNames(value: Data | undefined, diagnostics: Diagnostic[]): readonly string[] {
+  if (value === undefined) return [];
+  const texts = value.kind === "list" ? value.items : [value];
+  return texts.flatMap((item) => {
+    if (item.kind === "text") return item.text.split(/[\s,;]+/).filter((name) => name !== "");
+    diagnostics.push(faults.frontMatterNotText(item.range, { key: "accepted_assumptions" }));
+    return [];
+  });
 }
 
 function readUnknown(entries: readonly DataEntry[], diagnostics: Diagnostic[]): Map<string, string> {
