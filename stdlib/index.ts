@@ -7,3 +7,5 @@ import { fileNames, makeLibrary } from "./manifest.ts";
 export const library: Library = makeLibrary(
   Object.fromEntries(fileNames.map((name) => [name, readFileSync(new URL(name, import.meta.url), "utf8")])),
 );
+
+export { readFields as figureFields } from "./native/figures.ts";

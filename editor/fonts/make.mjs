@@ -12,7 +12,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import subsetFont from "subset-font";
 import { codePointsOf, namesOf, withNames } from "./sfnt.mjs";
-import { ALL, GREEK } from "./symbols.mjs";
+import { ALL, GREEK, SLANTED } from "./symbols.mjs";
 
 const here = fileURLToPath(new URL(".", import.meta.url));
 
@@ -32,6 +32,10 @@ const PACKAGES = {
   serif: {
     name: "@ibm/plex-serif@2.0.0",
     integrity: "sha512-xVu9JsC18tBoQF2M6fofpsWrHj5a94saxlOZbYmXoC0E3UfjgS1JlibgrnaUJjnkLlEyCpMgI2PdhkDxijw0gA==",
+  },
+  math: {
+    name: "@ibm/plex-math@1.1.0",
+    integrity: "sha512-MfJKbsCUFzAn7W8gaqElPcFYh/RcHdYWolydhGLdYV4qw9MeVM9fogDwBWWMlYDnaHBaFCLYwf20gXSEh2sfmQ==",
   },
   dejavu: {
     name: "dejavu-fonts-ttf@2.37.3",
@@ -76,11 +80,26 @@ const FACES = [
   { file: "serif-400", family: "Jointwright Serif", source: "serif", from: `${PLEX}Serif-Regular.woff2`, weight: 400 },
   { file: "serif-400-italic", family: "Jointwright Serif", source: "serif", from: `${PLEX}Serif-Italic.woff2`, weight: 400, italic: true },
   { file: "serif-600", family: "Jointwright Serif", source: "serif", from: `${PLEX}Serif-SemiBold.woff2`, weight: 600 },
+  { file: "math-400", family: "Jointwright Math", source: "math", from: `${PLEX}Math-Regular.woff2`, weight: 400 },
   { file: "signs", family: "Jointwright Signs", source: "dejavu", from: "ttf/DejaVuSans.ttf", weight: 400, fallback: true },
   { file: "signs-mono", family: "Jointwright Signs Mono", source: "dejavu", from: "ttf/DejaVuSansMono.ttf", weight: 400, fallback: true },
 ];
 
+/** Faces that a PDF embeds; its writer takes no woff2, so these stand in `print/` as TrueType as well. */
+const PRINTED = new Set([
+  "serif-400",
+  "serif-400-italic",
+  "serif-600",
+  "sans-400",
+  "sans-600",
+  "condensed-400",
+  "condensed-500",
+  "mono-400",
+  "signs",
+]);
+
 const MONO = "Jointwright Mono";
+const MATH = "Jointwright Math";
 
 /** Fetches a pinned package and gives the folder it was unpacked in. @param {Source} source @param {string} work */
 function fetchPackage(source, work) {
@@ -136,10 +155,14 @@ function unicodeRange(points) {
 }
 
 /** Greek of the monospaced face comes whole from the fallback: Plex Mono has a few letters of it only. @param {string} family */
-const wantedFrom = (family) => (family === MONO ? [...ALL].filter((symbol) => !GREEK.includes(symbol)).join("") : ALL);
+function wantedFrom(family) {
+  if (family === MATH) return ALL + SLANTED;
+  return family === MONO ? [...ALL].filter((symbol) => !GREEK.includes(symbol)).join("") : ALL;
+}
 
 async function main() {
   const work = mkdtempSync(join(tmpdir(), "fonts-"));
+  mkdirSync(join(here, "print"), { recursive: true });
   const folders = Object.fromEntries(Object.keys(PACKAGES).map((source) => [source, fetchPackage(/** @type {Source} */ (source), work)]));
   /** @type {Map<string, number[]>} */
   const has = new Map();
@@ -150,6 +173,7 @@ async function main() {
     const named = withNames(subset, namesFor(face, namesOf(plain)));
     const packed = await subsetFont(named, null, { targetFormat: "woff2", keepAllGlyphs: true, preserveNameIds: [13, 14, 16, 17] });
     writeFileSync(join(here, `${face.file}.woff2`), packed);
+    if (PRINTED.has(face.file)) writeFileSync(join(here, "print", `${face.file}.ttf`), named);
     has.set(
       face.file,
       [...codePointsOf(subset)].sort((a, b) => a - b),

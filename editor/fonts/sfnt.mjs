@@ -15,7 +15,7 @@ function tablesOf(font) {
   return tables;
 }
 
-/** @param {Buffer} table @param {number} at @param {Set<number>} found */
+/** @param {Buffer} table @param {number} at @param {Map<number, number>} found glyphs by code point */
 function readFormat4(table, at, found) {
   const segments = table.readUInt16BE(at + 6) / 2;
   for (let segment = 0; segment < segments; segment += 1) {
@@ -27,16 +27,17 @@ function readFormat4(table, at, found) {
       const shift = table.readUInt16BE(offset);
       const place = offset + shift + 2 * (code - table.readUInt16BE(start));
       const glyph = shift === 0 ? (code + table.readUInt16BE(delta)) & 0xffff : table.readUInt16BE(place);
-      if (glyph !== 0) found.add(code);
+      if (glyph !== 0) found.set(code, shift === 0 ? glyph & 0xffff : (glyph + table.readUInt16BE(delta)) & 0xffff);
     }
   }
 }
 
-/** @param {Buffer} table @param {number} at @param {Set<number>} found */
+/** @param {Buffer} table @param {number} at @param {Map<number, number>} found glyphs by code point */
 function readFormat12(table, at, found) {
   for (let group = 0; group < table.readUInt32BE(at + 12); group += 1) {
     const entry = at + 16 + 12 * group;
-    for (let code = table.readUInt32BE(entry); code <= table.readUInt32BE(entry + 4); code += 1) found.add(code);
+    const first = table.readUInt32BE(entry);
+    for (let code = first; code <= table.readUInt32BE(entry + 4); code += 1) found.set(code, table.readUInt32BE(entry + 8) + code - first);
   }
 }
 
@@ -46,8 +47,12 @@ function readFormat12(table, at, found) {
  * @returns {Set<number>}
  */
 export function codePointsOf(font) {
-  const table = /** @type {Buffer} */ (tablesOf(font).get("cmap"));
-  const found = /** @type {Set<number>} */ (new Set());
+  return new Set(glyphsOf(/** @type {Buffer} */ (tablesOf(font).get("cmap"))).keys());
+}
+
+/** Glyphs by code point. @param {Buffer} table @returns {Map<number, number>} */
+function glyphsOf(table) {
+  const found = /** @type {Map<number, number>} */ (new Map());
   for (let at = 0; at < table.readUInt16BE(2); at += 1) {
     const subtable = table.readUInt32BE(4 + 8 * at + 4);
     const format = table.readUInt16BE(subtable);
@@ -135,4 +140,23 @@ export function withNames(font, names) {
   // The number that makes the whole file sum up to this constant of the format.
   file.writeUInt32BE((0xb1b0afba - checksum(file)) >>> 0, file.readUInt32BE(headAt + 8) + 8);
   return file;
+}
+
+/**
+ * Advance widths by code point, in thousandths of the font size.
+ * @param {Buffer} font
+ * @returns {Map<number, number>}
+ */
+export function advancesOf(font) {
+  const tables = tablesOf(font);
+  const [cmap, head, hhea, hmtx] = ["cmap", "head", "hhea", "hmtx"].map((tag) => /** @type {Buffer} */ (tables.get(tag)));
+  const unitsPerEm = /** @type {Buffer} */ (head).readUInt16BE(18);
+  const metrics = /** @type {Buffer} */ (hhea).readUInt16BE(34);
+  const glyphs = glyphsOf(/** @type {Buffer} */ (cmap));
+  return new Map(
+    [...glyphs].map(([point, glyph]) => {
+      const advance = /** @type {Buffer} */ (hmtx).readUInt16BE(4 * Math.min(glyph, metrics - 1));
+      return [point, Math.round((1000 * advance) / unitsPerEm)];
+    }),
+  );
 }

@@ -18,6 +18,9 @@ export const TYPOGRAPHY = "–—…‘’“”‹›«»†‡•‰′″€�
 /** Arrows, the shapes that tell states apart without colour, and the diameter sign of drawings. */
 export const SHAPES = "←↑→↓↔↵⇒◇◆●○▲△■□▼▽▶◀✓✕⌀⚠";
 
+/** What a browser puts in the place of single letters in a formula: the slanted letters of mathematics. Wanted of the maths face alone. */
+export const SLANTED = `${run(0x1d434, 0x1d454)}ℎ${run(0x1d456, 0x1d467)}${run(0x1d6e2, 0x1d71b)}`;
+
 export const GROUPS = { LATIN, GREEK, MATHS, INDICES, TYPOGRAPHY, SHAPES };
 
 export const ALL = [...new Set(Object.values(GROUPS).join(""))]

@@ -3,3 +3,4 @@
 export { assertNever, broken } from "./broken.ts";
 export { nearest } from "./nearest.ts";
 export { applyChanges, cover, lineAndColumn, type Range, range, shift, type TextChange } from "./range.ts";
+export { sha256, utf8 } from "./sha256.ts";

@@ -107,10 +107,18 @@ function mayHoldVariables(type: Type): boolean {
 export function finish(context: Context): void {
   for (const made of context.shared.nodes) {
     (made as { type: Type }).type = context.solver.resolveType(made.type);
+    if (made.op === "native") refuseOpenAxes(context, made);
     if (made.op !== "call" || made.dimensions === undefined) continue;
     const resolved = made.dimensions.map(([variable, meaning]) => [variable, context.solver.resolve(meaning)] as const);
     Object.assign(made, { dimensions: resolved });
   }
+}
+
+/** A figure has units on its axes, so what they measure must be known where it is made. */
+function refuseOpenAxes(context: Context, made: Extract<Core, { readonly op: "native" }>): void {
+  if (made.type.type !== "figure") return;
+  const open = made.arguments.find(({ type }) => mayHoldVariables(context.solver.resolveType(type)));
+  if (open !== undefined) report(context, faults.axisOfNoUnit(open.range, { figure: made.name }));
 }
 
 export const unknown: Type = { type: "unknown" };

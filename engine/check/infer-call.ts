@@ -133,7 +133,8 @@ function callIntrinsic(expression: Call, context: Context, name: string, intrins
       if ("code" in result) return faulty(context, expression.range, result);
       if (result.type === "quantity" && !withinExponentLimit(result.dimension))
         return faulty(context, expression.range, faults.exponentTooLarge(expression.range, { base: say(values[0]?.type ?? result) }));
-      return node(context, { op: "native", native: name, name, arguments: values, range: expression.range, type: result });
+      const made = { op: "native", native: name, name, arguments: values, range: expression.range, type: result } as const;
+      return result.type === "figure" ? openNode(context, made) : node(context, made);
     },
     stays,
   );

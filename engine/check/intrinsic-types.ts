@@ -31,6 +31,7 @@ const number: Quantity = { type: "quantity", dimension: dimensionless, kind: "nu
 const angle: Quantity = { type: "quantity", dimension: dimensionless, kind: "angle" };
 const kelvin: Quantity = { type: "quantity", dimension: dimensionOf("temperature"), kind: "any" };
 const truth: Type = { type: "truth" };
+const figure: Type = { type: "figure" };
 
 const isFault = (result: Type | Diagnostic): result is Diagnostic => "code" in result;
 
@@ -197,6 +198,25 @@ const textAt = (args: readonly Core[], i: number, call: IntrinsicCall): Type | D
   return type?.type === "text" || type?.type === "unknown" ? type : refuse(args, i, call, "text");
 };
 
+/** Two lists of one length and a label; labels of bars are texts, everything else has a place on an axis. */
+const plotted = (parameters: readonly string[]): IntrinsicType => ({
+  parameters,
+  least: 2,
+  most: 3,
+  lists: () => true,
+  type: (args, call) => {
+    for (const i of [0, 1]) {
+      const items = itemsAt(args, i, call);
+      if (isFault(items)) return items;
+      const inner = items.type === "maybe" ? items.of : items;
+      const words = parameters[i] === "labels";
+      if (words ? inner.type !== "text" && inner.type !== "unknown" : !ordered(inner))
+        return refuse(args, i, call, words ? "a list of texts" : "a list of quantities");
+    }
+    return args.length < 3 ? figure : then(textAt(args, 2, call), () => figure);
+  },
+});
+
 export const intrinsicTypes: Readonly<Record<string, IntrinsicType>> = {
   sqrt: root(2),
   cbrt: root(3),
@@ -307,6 +327,9 @@ export const intrinsicTypes: Readonly<Record<string, IntrinsicType>> = {
       return asItem(args, 2, keys, call) ?? values;
     },
   },
+  line_plot: plotted(["x", "y", "label"]),
+  point_plot: plotted(["x", "y", "label"]),
+  bar_chart: plotted(["labels", "values", "label"]),
   contains: scalar(["text", "part"], (args, call) => then(textAt(args, 0, call), () => then(textAt(args, 1, call), () => truth))),
   independent: {
     parameters: ["x", "n"],

@@ -14,6 +14,7 @@ import {
   compileWhere,
 } from "./compile-lists.ts";
 import { equalValues } from "./equality.ts";
+import { givenOf } from "./given.ts";
 import { intrinsics } from "./intrinsics.ts";
 import { itemsIn } from "./list-functions.ts";
 import { cellOf, checked, isNumeric, mayBeNone, type PreparedFormula, type Run, type RunNumber, type Scope } from "./program.ts";
@@ -213,10 +214,11 @@ function compileNative(core: Op<"native">, scope: Scope): Run {
   if (native === undefined) return () => broken(`no native is called ${core.native}`);
   const values = compileAll(args, scope);
   const noneIsFault = !mayBeNone(core.type);
+  const types = givenOf(core);
   return (cells, state) => {
     const given = values(cells, state);
     spend(state, itemsIn(given));
-    const value = native.apply(given);
+    const value = native.apply(given, types);
     if (value === null ? noneIsFault : intrinsic === undefined && !allFinite(value)) throw suspect;
     if (Array.isArray(value) && state.limits.listLength < value.length) throw suspect;
     return value;

@@ -2,6 +2,7 @@
 
 export { defaultLimits, type Limits, type Outcome, type RunContext } from "./context.ts";
 export { equalNumbers, equalValues, holds, relativeTolerance, sameValue } from "./equality.ts";
+export { figureAxis } from "./figure-functions.ts";
 export { prepareFormula } from "./formula.ts";
 export { type Intrinsic, intrinsics } from "./intrinsics.ts";
 export {
@@ -22,7 +23,7 @@ export {
   unmarked,
   wholeMark,
 } from "./marks.ts";
-export { type Native, type Natives, Refusal } from "./native.ts";
+export { type Given, type Native, type Natives, Refusal } from "./native.ts";
 export { formulaNeedsValues, needsValues } from "./needs-values.ts";
 export { type CallRecording, type Recording, startRecording } from "./recording.ts";
 export { prepareScalar, type ScalarChain, type ScalarProgram } from "./scalar.ts";

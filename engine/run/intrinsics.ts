@@ -2,8 +2,10 @@
 
 import type { Range } from "../base/index.ts";
 import { type Diagnostic, faults } from "../diagnostics/index.ts";
+import { figureFunctions } from "./figure-functions.ts";
 import { ceilTo, directionOf, floorTo, larger, modulo, roundTo, smaller, unfinite } from "./kernels.ts";
 import { listFunctions } from "./list-functions.ts";
+import type { Marked, Marks } from "./marks.ts";
 import { type CallPlace, type Native, OwnRefusal } from "./native.ts";
 
 /** A function of the language itself. */
@@ -14,6 +16,8 @@ export interface Intrinsic extends Native {
   /** Numbers in, a number out: the fast evaluators call these instead of `apply`, with the same bits. */
   readonly one?: (x: number) => number;
   readonly two?: (a: number, b: number) => number;
+  /** Marks of a result that is made of the arguments' own items; without it everything of every argument reaches the whole. */
+  readonly marks?: (args: readonly Marked[]) => Marks;
   /** Serves any number of arguments by folding `two` from the left. */
   readonly folds?: boolean;
 }
@@ -127,5 +131,5 @@ const numberFunctions: Readonly<Record<string, Intrinsic>> = {
 
 /** By name; without a prototype, so that `constructor` is no function. Not one of them reads anything but its arguments. */
 export const intrinsics: Readonly<Record<string, Intrinsic>> = Object.freeze(
-  Object.assign(Object.create(null) as Record<string, Intrinsic>, listFunctions, numberFunctions),
+  Object.assign(Object.create(null) as Record<string, Intrinsic>, listFunctions, numberFunctions, figureFunctions),
 );

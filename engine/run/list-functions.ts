@@ -6,6 +6,7 @@ import { type Diagnostic, faults } from "../diagnostics/index.ts";
 import { equalNumbers, equalValues, isList } from "./equality.ts";
 import type { Intrinsic } from "./intrinsics.ts";
 import { between, larger, meanOf, medianOf, smaller, sortNumbers, sumOf, unfinite, varianceOf } from "./kernels.ts";
+import { itemMarks, joinMark, listMarks, type Mark, type Marked, type Marks, ownMark, unmarked } from "./marks.ts";
 import { type CallPlace, OwnRefusal } from "./native.ts";
 import type { Value } from "./value.ts";
 
@@ -18,6 +19,26 @@ function refuse(fault: (call: CallPlace) => Diagnostic): never {
 function make(head: string, purpose: string, least: number, most: number, apply: (args: readonly Value[]) => Value): Intrinsic {
   return { head, purpose, least, most, apply };
 }
+
+/** A function whose result is items of its arguments as they are: each keeps its own marks. */
+const keeping = (intrinsic: Intrinsic, marks: NonNullable<Intrinsic["marks"]>): Intrinsic => ({ ...intrinsic, marks });
+
+const itemsOf = ({ value, marks }: Marked): readonly Marks[] => (value as List).map((_, i) => itemMarks(marks, i));
+const joinedMarks = (args: readonly Marked[]): Marks =>
+  listMarks(
+    args.reduce<Mark>((all, { marks }) => joinMark(all, ownMark(marks)), unmarked),
+    args.flatMap(itemsOf),
+  );
+const reversedMarks = ([list]: readonly Marked[]): Marks =>
+  listMarks(ownMark((list as Marked).marks), [...itemsOf(list as Marked)].reverse());
+const itemAt =
+  (place: (length: number) => number) =>
+  ([list]: readonly Marked[]): Marks => {
+    const { value, marks } = list as Marked;
+    return itemMarks(marks, place((value as List).length));
+  };
+const firstMarks = itemAt(() => 0);
+const lastMarks = itemAt((length) => length - 1);
 
 const listAt = (args: readonly Value[], i: number): List => args[i] as List;
 const numberAt = (args: readonly Value[], i: number): number => args[i] as number;
@@ -189,12 +210,24 @@ export const listFunctions: Readonly<Record<string, Intrinsic>> = {
     return complete(args, 0).some((item) => item === true);
   }),
   sort: make("sort(xs): as xs", "Ascending: numbers by size, texts by character.", 1, 1, sort),
-  reverse: make("reverse(xs): as xs", "Last item first.", 1, 1, (args) => [...listAt(args, 0)].reverse()),
-  first: make("first(xs)", "First item; of an empty list it is a fault.", 1, 1, (args) => filled(args)[0] as Value),
-  last: make("last(xs)", "Last item; of an empty list it is a fault.", 1, 1, (args) => filled(args)[filled(args).length - 1] as Value),
-  single: make("single(xs)", "The only item; none or several are a fault.", 1, 1, single),
+  reverse: keeping(
+    make("reverse(xs): as xs", "Last item first.", 1, 1, (args) => [...listAt(args, 0)].reverse()),
+    reversedMarks,
+  ),
+  first: keeping(
+    make("first(xs)", "First item; of an empty list it is a fault.", 1, 1, (args) => filled(args)[0] as Value),
+    firstMarks,
+  ),
+  last: keeping(
+    make("last(xs)", "Last item; of an empty list it is a fault.", 1, 1, (args) => filled(args)[filled(args).length - 1] as Value),
+    lastMarks,
+  ),
+  single: keeping(make("single(xs)", "The only item; none or several are a fault.", 1, 1, single), firstMarks),
   unique: make("unique(xs): as xs", "Each item once, in order of first appearance; numbers are compared exactly.", 1, 1, unique),
-  join: make("join(xs, ys, ...): as xs", "Lists one after the other.", 2, some, (args) => (args as readonly List[]).flat(1) as List),
+  join: keeping(
+    make("join(xs, ys, ...): as xs", "Lists one after the other.", 2, some, (args) => (args as readonly List[]).flat(1) as List),
+    joinedMarks,
+  ),
   index_of: make(
     "index_of(xs, x): Number",
     "Place of the first item equal to x, counted from 1; a fault when there is none.",

@@ -1,8 +1,16 @@
 // Functions written in TypeScript that the language may call, and how one refuses its arguments.
 
 import type { Range } from "../base/index.ts";
+import type { Type } from "../check/index.ts";
 import type { Diagnostic } from "../diagnostics/index.ts";
 import type { Value } from "./value.ts";
+
+/** What an argument is, for the few functions whose result keeps it: figures put names and units on their axes. */
+export interface Given {
+  readonly type: Type;
+  /** The name that the argument was given by, where it is one. */
+  readonly name?: string;
+}
 
 export interface Native {
   /** In the language, e.g. `thread_designation(text: Text): Designation`. */
@@ -10,7 +18,7 @@ export interface Native {
   /** One line. */
   readonly purpose: string;
   /** Pure and total but for `Refusal`. Quantities are SI numbers; a NaN or infinity that comes back is a fault. */
-  readonly apply: (args: readonly Value[]) => Value;
+  readonly apply: (args: readonly Value[], given?: readonly Given[]) => Value;
   /** Where the data it reads come from, as a reference column would say it ("@iso261 table 2"): a mark on its result. */
   readonly reference?: string;
 }

@@ -4,6 +4,7 @@
 import type { Core, CoreFormula, CoreUnit } from "../check/index.ts";
 import type { CompareOperator } from "../syntax/index.ts";
 import type { RunContext } from "./context.ts";
+import { givenOf } from "./given.ts";
 import { intrinsics } from "./intrinsics.ts";
 import { directionOf, larger, smaller } from "./kernels.ts";
 import { isNumeric, type PreparedFormula } from "./program.ts";
@@ -287,7 +288,10 @@ function writeNative(core: Extract<Core, { readonly op: "native" }>, scope: Scop
   const native = intrinsic ?? context.natives[core.native];
   if (native === undefined || !args.every((arg) => arg.held === "known")) return fail();
   try {
-    const value = native.apply(args.map((arg) => (arg as Extract<Held, { held: "known" }>).value));
+    const value = native.apply(
+      args.map((arg) => (arg as Extract<Held, { held: "known" }>).value),
+      givenOf(core),
+    );
     return allFinite(value) ? { held: "known", value } : fail();
   } catch {
     return fail();

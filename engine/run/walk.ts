@@ -5,6 +5,7 @@ import { assertNever, broken } from "../base/index.ts";
 import type { Core } from "../check/index.ts";
 import { faults } from "../diagnostics/index.ts";
 import { equalValues, holds } from "./equality.ts";
+import { givenOf } from "./given.ts";
 import { intrinsics } from "./intrinsics.ts";
 import { power, unfinite } from "./kernels.ts";
 import { itemsIn } from "./list-functions.ts";
@@ -209,15 +210,17 @@ function walkWith(core: Op<"with">, place: Place): Marked {
 }
 
 function walkNative(core: Op<"native">, place: Place): Marked {
-  const native = intrinsics[core.native] ?? place.context.natives[core.native] ?? broken(`no native is called ${core.native}`);
+  const own = intrinsics[core.native];
+  const native = own ?? place.context.natives[core.native] ?? broken(`no native is called ${core.native}`);
   const args = walkAll(core.arguments, place);
   const values = valuesOf(args);
   spend(place.state, itemsIn(values));
-  const value = applied(() => native.apply(values), core, values, place);
+  const value = applied(() => native.apply(values, givenOf(core)), core, values, place);
   if (!allFinite(value)) throw new RunFault(faults.noFiniteResult(core.range, { function: core.name }));
   if (value === null && !mayBeNone(core.type)) throw new RunFault(faults.emptyCell(core.range, { item: "1", count: "1" }));
   checkLength(value, core, place);
   const read = native.reference === undefined ? unmarked : provenanceMark(readProvenance(native.reference, core.name));
+  if (own?.marks !== undefined) return { value, marks: own.marks(args) };
   return { value, marks: args.reduce<Mark>((all, arg) => joinMark(all, wholeMark(arg.marks)), read) };
 }
 

@@ -2,12 +2,14 @@
 
 import { type Entry, shortName, type Type, typeOfUnit } from "../check/index.ts";
 import type { RecordValue, TableValue, Value } from "../run/index.ts";
-import { chooseUnit, dimensionOf, type Preferences, showQuantity, type Unit, unitOne } from "../units/index.ts";
+import { chooseUnit, dimensionOf, fitsSystem, type Preferences, showQuantity, type Unit, type UnitSystem, unitOne } from "../units/index.ts";
 import type { Shown } from "./snapshot.ts";
 
 export interface ShowOptions {
   readonly preferences: Preferences;
   readonly digits: number;
+  /** A view in one system shows no unit of the other, whoever asks for it. */
+  readonly system?: UnitSystem | undefined;
   /** The record that a full name means, to name fields and know their types. */
   readonly record: (name: string) => Extract<Entry, { entry: "record" }> | undefined;
 }
@@ -38,7 +40,8 @@ export function showValue(value: Value, type: Type, unit: Unit | undefined, opti
 
 function showNumberValue(value: number, type: Type, unit: Unit | undefined, options: ShowOptions): Shown {
   const inner = type.type === "maybe" ? type.of : type;
-  return showQuantity(value, unitFor(inner, unit, options.preferences), options.digits);
+  const asked = unit === undefined || options.system === undefined || fitsSystem(unit, options.system) ? unit : undefined;
+  return showQuantity(value, unitFor(inner, asked, options.preferences), options.digits);
 }
 
 /** The unit a value of this type is shown in: the one asked for if it fits, else the notebook's choice. */

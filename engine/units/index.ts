@@ -51,6 +51,8 @@ export {
   rationalFromDecimal,
   rationalText,
 } from "./rational.ts";
+export { readScale, type Scale, scaleText } from "./scale-text.ts";
 export { fullNumber, type ShownQuantity, showQuantity } from "./show.ts";
 export { type UnitSymbol, unitSymbols } from "./symbols.ts";
+export { fitsSystem, preferencesIn, systemOf, type UnitSystem } from "./system.ts";
 export { asPoint, typographic, unitOne } from "./unit.ts";

@@ -72,6 +72,7 @@ test("the faces are those the design asks for", () => {
     "Jointwright Serif 400 normal",
     "Jointwright Serif 400 italic",
     "Jointwright Serif 600 normal",
+    "Jointwright Math 400 normal",
   ]);
 });
 

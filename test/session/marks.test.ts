@@ -55,3 +55,26 @@ describe("validity", () => {
     expect(opened.line("y").marks?.outside).toEqual([]);
   });
 });
+
+describe("functions that give items of their arguments as they are", () => {
+  const lists = `a = 1 N | | given x\nb = 2 N | | assumed\nc = 3 N | | memory\nxs = [a, b]\nys = [c]\n`;
+  const level = (expression: string): string | undefined => open(`${lists}r = ${expression}`).line("r").marks?.provenance?.level;
+
+  it("leave each item its own marks", () => {
+    expect(level("join(xs, ys)[1]")).toBe("given");
+    expect(level("join(xs, ys)[3]")).toBe("memory");
+    expect(level("reverse(xs)[2]")).toBe("given");
+    expect(level("first(xs)")).toBe("given");
+    expect(level("last(xs)")).toBe("assumed");
+    expect(level("single(ys)")).toBe("memory");
+  });
+
+  it("and the whole of them all", () => {
+    expect(level("join(xs, ys)")).toBe("assumed");
+    expect(level("sum(join(xs, ys))")).toBe("assumed");
+  });
+
+  it("what a list was chosen by stays with its items", () => {
+    expect(level("first([x for x in ys where b > 1 N])")).toBe("assumed");
+  });
+});
