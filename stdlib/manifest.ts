@@ -63,7 +63,17 @@ const moduleNames = [
   "formed-hole.joint.md",
   "printed-thread.joint.md",
   "wire-insert.joint.md",
+  "joint-demands.joint.md",
+  "joint-modes.joint.md",
+  "joint-hazards.joint.md",
+  "joint.joint.md",
+  "cautions.joint.md",
+  "shop-card.joint.md",
+  "selection.joint.md",
+  "published-pulls.joint.md",
+  "practice-trial.joint.md",
   "figures.joint.md",
+  "drawings.joint.md",
 ];
 const dataNames = [
   "data/nut-factors.csv",
