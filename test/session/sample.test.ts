@@ -1,4 +1,4 @@
-// The design's sample: everything that needs no later library room works, the rest says so at its place.
+// The design's sample: every name of it is in the library, every line has its value.
 
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
@@ -14,26 +14,9 @@ const sample = readFileSync(new URL("test/syntax/data/sample.joint.md", root), "
 describe("the sample notebook", () => {
   const opened = open(sample, {}, library);
 
-  it("has no syntax fault and names only what later modules bring", () => {
-    const messages = opened.lines().flatMap((line) => line.diagnostics.filter((each) => each.severity === "fault"));
-    expect([...new Set(messages.map((each) => each.code))]).toEqual(["unknown-name"]);
-    const later = [
-      "HeatSetInsert",
-      "plastic",
-      "PrintState",
-      "PrintedPart",
-      "metal",
-      "Plate",
-      "LoadCase",
-      "Life",
-      "Joint",
-      "assess",
-      "section_drawing",
-      "torque_window",
-      "Weights",
-      "compare_methods",
-    ];
-    expect([...new Set(messages.map((each) => each.message.split(" ")[0]))].sort()).toEqual([...later].sort());
+  it("has no fault: everything it names is in the library", () => {
+    const faults = opened.lines().flatMap((line) => line.diagnostics.filter((each) => each.severity === "fault"));
+    expect(faults.map((each) => each.message)).toEqual([]);
   });
 
   it("evaluates the rest", () => {
