@@ -16,14 +16,16 @@ or name one:            JOINTWRIGHT_BROWSER=/path/to/chrome npm test`;
 /** @param {string} program */
 const onPath = (program) => (process.env.PATH ?? "").split(delimiter).some((folder) => existsSync(join(folder, program)));
 
-/** Debian's root can fetch what the tests want: a browser, and GNU units to hold the unit table against. */
+/** Debian's root can fetch what the tests want: a browser, GNU units to hold the unit table against, two readers of PDF. */
 async function installSystemPackages() {
   const missing = [];
   if (findBrowser() === undefined) missing.push("chromium");
   if (!onPath("units")) missing.push("units");
+  if (!onPath("pdftotext")) missing.push("poppler-utils");
+  if (!onPath("qpdf")) missing.push("qpdf");
   const debianRoot = existsSync("/etc/debian_version") && process.getuid?.() === 0;
   if (missing.length === 0 || !debianRoot) return;
-  console.log(`Installing ${missing.join(" and ")} ...`);
+  console.log(`Installing ${missing.join(", ")} ...`);
   const env = { DEBIAN_FRONTEND: "noninteractive" };
   await run("apt-get", ["update", "-qq"], { env });
   await run("apt-get", ["install", "-y", "-qq", "--no-install-recommends", ...missing], { env });

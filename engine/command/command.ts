@@ -15,8 +15,8 @@ export interface Command {
   readonly options: readonly Option[];
   /** What its exit codes mean, and what else is worth saying. */
   readonly more: string;
-  /** Gives the exit code. */
-  run(given: Arguments, world: World): number;
+  /** Gives the exit code; at once where nothing has to be waited for. */
+  run(given: Arguments, world: World): number | Promise<number>;
 }
 
 export const JSON_OPTION: Option = { name: "json", help: "print JSON, for other programs" };

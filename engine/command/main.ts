@@ -2,6 +2,7 @@
 
 import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { basename, dirname, join, resolve } from "node:path";
+import { printFont, webFonts } from "../../editor/fonts/files.ts";
 import { library } from "../../stdlib/index.ts";
 import { entries } from "../diagnostics/index.ts";
 import { createSession } from "../session/index.ts";
@@ -34,6 +35,10 @@ const world: World = {
   nameOf: basename,
   readFile: (path) => plainly(() => readFileSync(at(path), "utf8")),
   writeFile: (path, text) => plainly(() => writeFileSync(at(path), text)),
+  readBytes: (path) => plainly(() => new Uint8Array(readFileSync(at(path)))),
+  writeBytes: (path, bytes) => plainly(() => writeFileSync(at(path), bytes)),
+  webFonts,
+  printFonts: printFont,
   listFolder: (path) =>
     plainly(() =>
       readdirSync(at(path), { withFileTypes: true })
@@ -58,4 +63,4 @@ process.stdout.on("error", (fault: NodeJS.ErrnoException) => {
   throw fault;
 });
 
-process.exitCode = runCommand(process.argv.slice(2), world);
+process.exitCode = await runCommand(process.argv.slice(2), world);

@@ -1,19 +1,44 @@
 // The command line as a whole: finds the command, reads its arguments, turns misuse into words and exit code 2.
 
 import { readArguments, UsageFault, unknownWord } from "./arguments.ts";
+import { branch } from "./branch.ts";
 import { check } from "./check.ts";
 import { type Command, helpFor, helpForAll } from "./command.ts";
+import { compare } from "./compare.ts";
 import { evaluate } from "./evaluate.ts";
 import { examples } from "./examples.ts";
 import { faults } from "./faults.ts";
+import { impact } from "./impact.ts";
+import { mark } from "./mark.ts";
+import { packageCommand } from "./package.ts";
+import { reproduceCommand } from "./reproduce.ts";
+import { sheet } from "./sheet.ts";
+import { status } from "./status.ts";
 import { tidy } from "./tidy.ts";
 import { trace } from "./trace.ts";
+import { verify } from "./verify.ts";
 import type { World } from "./world.ts";
 
-export const commands: readonly Command[] = [evaluate, check, trace, tidy, examples, faults];
+export const commands: readonly Command[] = [
+  evaluate,
+  check,
+  trace,
+  sheet,
+  packageCommand,
+  verify,
+  compare,
+  status,
+  mark,
+  impact,
+  branch,
+  reproduceCommand,
+  tidy,
+  examples,
+  faults,
+];
 
 /** Runs the program with its arguments and gives the exit code: 0, 1 (see each command), 2 for faults and misuse. */
-export function runCommand(args: readonly string[], world: World): number {
+export function runCommand(args: readonly string[], world: World): number | Promise<number> {
   const [first, ...rest] = args;
   if (first === "--version" && rest.length === 0) {
     world.out(`jointwright ${world.version}\n`);
@@ -43,10 +68,15 @@ export function runCommand(args: readonly string[], world: World): number {
         `${command.name} takes ${command.words} alone; "${given.words[command.most]}" is one too many. Is a quote missing?`,
       );
     }
-    return command.run(given, world);
+    const code = command.run(given, world);
+    return typeof code === "number" ? code : code.catch((fault: unknown) => misused(command, fault, world));
   } catch (fault) {
-    if (!(fault instanceof UsageFault)) throw fault;
-    world.err(`${fault.message}\nSee jointwright ${command.name} --help.\n`);
-    return 2;
+    return misused(command, fault, world);
   }
+}
+
+function misused(command: Command, fault: unknown, world: World): number {
+  if (!(fault instanceof UsageFault)) throw fault;
+  world.err(`${fault.message}\nSee jointwright ${command.name} --help.\n`);
+  return 2;
 }

@@ -1,7 +1,9 @@
 // What a command may touch. The root gives the real thing, a test its own.
 
 import type { CatalogueEntry } from "../diagnostics/index.ts";
+import type { PrintFonts } from "../package/index.ts";
 import type { Library, Session } from "../session/index.ts";
+import type { WebFont } from "../sheet/index.ts";
 
 export interface World {
   readonly version: string;
@@ -19,6 +21,12 @@ export interface World {
   out(text: string): void;
   /** Faults and progress. */
   err(text: string): void;
+  /** Files that are no text. */
+  readBytes(path: string): Uint8Array;
+  writeBytes(path: string, bytes: Uint8Array): void;
+  /** The product's fonts, for what is printed. */
+  webFonts(): readonly WebFont[];
+  readonly printFonts: PrintFonts;
   readonly outIsTerminal: boolean;
   readonly errIsTerminal: boolean;
   /** False when the surroundings ask for none. */

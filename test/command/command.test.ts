@@ -4,6 +4,7 @@ import { describe, expect, test } from "vitest";
 import { runCommand } from "../../engine/command/index.ts";
 import type { Evaluated, LineOutput, Session, Snapshot } from "../../engine/session/index.ts";
 import type { TraceView } from "../../engine/trace/index.ts";
+import { noTools } from "../session/no-tools.ts";
 import { type TestWorld, type WorldOptions, worldOf } from "./world.ts";
 
 const title: Snapshot["title"] = {
@@ -38,6 +39,7 @@ type Answers = Partial<Pick<Session, "outputs" | "evaluate" | "tidy" | "trace">>
 function sessionOf(answers: Answers): Session {
   const texts = new Map<string, string>();
   return {
+    tools: noTools,
     put: (file, text) => void texts.set(file, text),
     remove: (file) => void texts.delete(file),
     edit: () => {},
@@ -61,7 +63,11 @@ function sessionOf(answers: Answers): Session {
   };
 }
 
-function called(args: readonly string[], answers: Answers = {}, options: Partial<WorldOptions> = {}): { code: number; world: TestWorld } {
+function called(
+  args: readonly string[],
+  answers: Answers = {},
+  options: Partial<WorldOptions> = {},
+): { code: number | Promise<number>; world: TestWorld } {
   const world = worldOf({ createSession: () => sessionOf(answers), ...options });
   return { code: runCommand(args, world), world };
 }

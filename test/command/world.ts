@@ -4,6 +4,7 @@ import type { World } from "../../engine/command/index.ts";
 
 export interface TestWorld extends World {
   readonly files: Map<string, string>;
+  readonly binary: Map<string, Uint8Array>;
   output(): string;
   errors(): string;
 }
@@ -16,16 +17,19 @@ export interface WorldOptions {
   readonly colour?: boolean;
   readonly catalogue?: World["catalogue"];
   readonly library?: World["library"];
+  readonly printFonts?: World["printFonts"];
 }
 
 export function worldOf(options: WorldOptions): TestWorld {
   const files = new Map(Object.entries(options.files ?? {}));
+  const binary = new Map<string, Uint8Array>();
   const folderOf = (path: string): string => (path.includes("/") ? path.slice(0, path.lastIndexOf("/")) : ".");
   const nameOf = (path: string): string => path.slice(path.lastIndexOf("/") + 1);
   let out = "";
   let err = "";
   return {
     files,
+    binary,
     output: () => out,
     errors: () => err,
     version: "1.2.3",
@@ -38,6 +42,16 @@ export function worldOf(options: WorldOptions): TestWorld {
       return text;
     },
     writeFile: (path, text) => void files.set(path, text),
+    readBytes: (path) => {
+      const bytes = binary.get(path);
+      if (bytes !== undefined) return bytes;
+      const text = files.get(path);
+      if (text === undefined) throw new Error("no such file or directory");
+      return new TextEncoder().encode(text);
+    },
+    writeBytes: (path, bytes) => void binary.set(path, bytes),
+    webFonts: () => [],
+    printFonts: options.printFonts ?? (() => new Uint8Array()),
     listFolder: (path) =>
       [...files.keys()]
         .filter((file) => folderOf(file) === path)
