@@ -2,14 +2,16 @@
 
 import "./fonts/fonts.css";
 import "./page.css";
+import "./panels.css";
+import "./overlays.css";
+import "./print.css";
 import { render } from "preact";
 import { type Keep, openKeep } from "./files/keep.ts";
 import type { WorkerPort } from "./link/protocol.ts";
-import { App } from "./shell/app.tsx";
 import { OFFLINE_WORKER, workOffline } from "./offline/register.ts";
+import { App } from "./shell/app.tsx";
 import { createDesk } from "./shell/desk.ts";
 import { listenForKeys } from "./shell/keys.ts";
-import starter from "./starter.joint.md?raw";
 import workerAddress from "./worker.ts?worker&url";
 
 interface Policy {
@@ -46,7 +48,6 @@ async function main(): Promise<void> {
     parent: host,
     startWorker: () => new Worker(workers.engine, { type: "module" }) as unknown as WorkerPort,
     keep,
-    starter,
   });
   render(<App desk={desk} host={host} />, document.querySelector("#app") as HTMLElement);
   listenForKeys(desk);

@@ -2,6 +2,8 @@
 
 export type { Diagnostic, Severity } from "./diagnostics/index.ts";
 export { entries as faultCatalogue } from "./diagnostics/index.ts";
+export type { Scene } from "./figure/index.ts";
+export { sceneSvg } from "./figure/index.ts";
 export type { Limits, Native, Natives, Value } from "./run/index.ts";
 export { defaultLimits, Refusal } from "./run/index.ts";
 export type {

@@ -1,6 +1,6 @@
 // The worker's side of the link: one session, asks in, replies out.
 
-import type { Session } from "../../engine/session/index.ts";
+import type { Session, SessionTools } from "../../engine/session/index.ts";
 import type { Answers, Ask, Beside, Question, Reply } from "./protocol.ts";
 
 /** Gives the function that answers one ask after the other. A throw of the session is reported and does not end the host. */
@@ -40,8 +40,15 @@ function put(session: Session, beside: readonly Beside[]): void {
   }
 }
 
+/** The arguments were typed where the question was asked. */
+function useTool(tools: SessionTools, tool: keyof SessionTools, args: readonly unknown[]): unknown {
+  return (tools[tool] as (...given: readonly unknown[]) => unknown)(...args);
+}
+
 function answer(session: Session, file: string, question: Question): Answers[keyof Answers] {
   if (question.about === "complete") return session.complete(file, question.offset);
   if (question.about === "hover") return session.hover(file, question.offset);
+  if (question.about === "tidy") return session.tidy(file);
+  if (question.about === "tool") return useTool(session.tools, question.tool, question.args);
   return session.trace(file, question.name, question.open);
 }

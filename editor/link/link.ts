@@ -28,6 +28,8 @@ export interface EngineLink {
   edit(changes: ChangeSet, after: Text): void;
   /** Answers about the text as it is now; undefined when the text changed meanwhile or the worker is not to be had. */
   ask<K extends Question["about"]>(question: Extract<Question, { about: K }>): Promise<Answers[K] | undefined>;
+  /** Asks for the outputs again without a change of the text: the view has changed. */
+  refresh(): void;
   /** Resolves when every change so far is answered. */
   settled(): Promise<void>;
   close(): void;
@@ -214,6 +216,11 @@ export function createLink(options: LinkOptions): EngineLink {
         post({ kind: "question", id, file, question });
         if (timer === undefined) watch();
       });
+    },
+    refresh() {
+      if (text === undefined || port === undefined) return;
+      pending ??= ChangeSet.empty(text.length);
+      if (sent.length === 0) flush();
     },
     settled() {
       if (sent.length === 0 && pending === undefined) return Promise.resolve();

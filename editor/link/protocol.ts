@@ -1,18 +1,23 @@
 // The messages between the page and its worker: plain data, each ask with a version or an id that its answer repeats.
 
 import type { TextChange } from "../../engine/base/index.ts";
-import type { Completion, Hover, Snapshot, Trace } from "../../engine/session/index.ts";
+import type { Completion, Hover, SessionTools, Snapshot, Trace } from "../../engine/session/index.ts";
 
 /** What the page may ask about the text it last sent. Offsets are in that text. */
 export type Question =
   | { readonly about: "complete"; readonly offset: number }
   | { readonly about: "hover"; readonly offset: number }
-  | { readonly about: "trace"; readonly name: string; readonly open: number };
+  | { readonly about: "trace"; readonly name: string; readonly open: number }
+  | { readonly about: "tidy" }
+  /** One of the session's tools by its name; those whose first argument is the file get the file that is open. */
+  | { readonly about: "tool"; readonly tool: keyof SessionTools; readonly args: readonly unknown[] };
 
 export interface Answers {
   readonly complete: { readonly from: number; readonly to: number; readonly options: readonly Completion[] };
   readonly hover: Hover | undefined;
   readonly trace: Trace | undefined;
+  readonly tidy: string;
+  readonly tool: unknown;
 }
 
 /** A file of the same folder as the open notebook; without a text it has gone. */

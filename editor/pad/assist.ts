@@ -7,10 +7,15 @@ import { chunkAt } from "../../engine/notebook/index.ts";
 import type { Completion } from "../../engine/session/index.ts";
 import type { EngineLink } from "../link/link.ts";
 import { notebookField, partAt } from "./notebook-field.ts";
+import { brief } from "./output-words.ts";
 import { statementStyle } from "./statement-style.ts";
 
 const WORD = /[\p{L}\p{M}\p{Nd}_]*$/u;
 
+/** A ledger in full would cover the page. */
+const LONGEST = 240;
+
+/** The engine has ordered them; what the editor adds is kept small beside that. */
 const BOOST: Partial<Record<Completion["kind"], number>> = { name: 2, field: 2, unit: 1 };
 
 function option(completion: Completion): Option {
@@ -30,11 +35,13 @@ async function complete(link: EngineLink, context: CompletionContext): Promise<C
   // In prose only inside braces; without a word only where something must follow, or when asked.
   if (kind !== "calc" && !/\{[^}]*$/.test(context.state.sliceDoc(context.state.doc.lineAt(context.pos).from, context.pos))) return null;
   if (kind === "calc" && inNote(context)) return null;
-  if (!context.explicit && before === "" && !/[.@]$|\d $/.test(lead)) return null;
-  if (!context.explicit && /^\d/.test(before) && !/\d[\p{L}µ°%]*$/u.test(before)) return null;
+  const line = context.state.doc.lineAt(context.pos);
+  const inText = (context.state.sliceDoc(line.from, context.pos).match(/"/g)?.length ?? 0) % 2 === 1;
+  if (!context.explicit && !inText && before === "" && !/[.@]$|\d $/.test(lead)) return null;
+  if (!context.explicit && !inText && /^\d/.test(before) && !/\d[\p{L}µ°%]*$/u.test(before)) return null;
   const found = await link.ask({ about: "complete", offset: context.pos });
   if (found === undefined || found.options.length === 0 || context.aborted) return null;
-  return { from: found.from, to: found.to, options: found.options.map(option), validFor: /^[\p{L}\p{M}\p{Nd}_]*$/u };
+  return { from: found.from, to: found.to, options: found.options.map(option), validFor: inText ? /^[^"]*$/ : /^[\p{L}\p{M}\p{Nd}_]*$/u };
 }
 
 /** In a line's columns only keys of sources are names. */
@@ -65,9 +72,16 @@ function hover(link: EngineLink): Extension {
             dom.append(row);
           };
           add("jw-hover-head", found.head);
-          if (found.value !== undefined) add("", found.value.full === "" ? found.value.text : `${found.value.text} (${found.value.full})`);
+          if (found.value !== undefined)
+            add(
+              "",
+              found.value.full === "" || found.value.full === found.value.number
+                ? found.value.text
+                : brief(`${found.value.text} (${found.value.full})`, LONGEST),
+            );
           if (found.note !== undefined && found.note !== "") add("jw-hover-soft", found.note);
           if (found.citation !== undefined && found.citation !== "") add("jw-hover-soft", found.citation);
+          for (const line of found.working ?? []) add("jw-hover-working", line);
           return { dom };
         },
       };

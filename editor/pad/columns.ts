@@ -1,11 +1,11 @@
 // The reference and the output column: two lists laid over the scroller, each row placed at the height of its statement's line.
 // Not gutters: CodeMirror hides gutters from screen readers.
 
-import { Transaction } from "@codemirror/state";
 import { BlockType, type EditorView, type PluginValue, ViewPlugin, type ViewUpdate } from "@codemirror/view";
 import type { LineOutput } from "../../engine/session/index.ts";
-import { outputWords, referenceWords } from "./output-words.ts";
-import { nowAt, outputsField, outputsIn, type PlacedOutput } from "./outputs-field.ts";
+import { drawOutput, drawReference } from "./output-row.ts";
+import { outputsField, outputsIn, type PlacedOutput } from "./outputs-field.ts";
+import { isFolded } from "./sections.ts";
 
 /** Rows: the first line of a statement carries its output and its citation. */
 interface Row {
@@ -15,9 +15,10 @@ interface Row {
   readonly height: number;
 }
 
-/** Called when a row of the output column is chosen. */
+/** Called when a row of a column is chosen, with the place of the row on the screen. */
 export interface ColumnHandlers {
-  readonly onChoose: (output: LineOutput) => void;
+  readonly onChoose: (output: LineOutput, at: DOMRect) => void;
+  readonly onCite: (output: LineOutput, at: DOMRect) => void;
 }
 
 const SHOWN_KINDS = new Set<LineOutput["kind"]>(["definition", "check", "example", "broken", "csv", "use", "formula", "record", "family"]);
@@ -42,12 +43,60 @@ class Columns implements PluginValue {
   ) {
     view.scrollDOM.prepend(this.references);
     view.scrollDOM.append(this.outputs);
-    this.outputs.addEventListener("click", (event) => {
-      const row = (event.target as Element).closest<HTMLElement>(".jw-output");
-      const output = row === null ? undefined : this.drawn.get(row);
-      if (output !== undefined && !(event.target instanceof HTMLInputElement)) handlers.onChoose(output);
-    });
+    this.listen(this.outputs, handlers.onChoose);
+    this.listen(this.references, handlers.onCite);
     view.requestMeasure(this.measure);
+  }
+
+  private listen(column: HTMLElement, choose: (output: LineOutput, at: DOMRect) => void): void {
+    column.addEventListener("click", (event) => {
+      const stop = (event.target as Element).closest<HTMLElement>(".jw-stop");
+      const row = stop?.closest<HTMLElement>("[role=listitem]");
+      const output = row == null ? undefined : this.drawn.get(row);
+      if (output !== undefined && stop !== null) choose(output, stop.getBoundingClientRect());
+    });
+    // One stop of the Tab key; the arrows go from row to row, and inside a row to its control.
+    column.addEventListener("keydown", (event) => {
+      const from = event.target as HTMLElement;
+      const row = from.closest<HTMLElement>("[role=listitem]");
+      if (row === null) return;
+      if (event.key === "Escape") {
+        event.preventDefault();
+        this.view.focus();
+        return;
+      }
+      const isSlider = from instanceof HTMLInputElement;
+      if ((event.key === "ArrowLeft" || event.key === "ArrowRight") && !isSlider) {
+        const stops = [...row.querySelectorAll<HTMLElement>("button, input")];
+        const next = stops[stops.indexOf(from) + (event.key === "ArrowRight" ? 1 : -1)];
+        if (next !== undefined) event.preventDefault();
+        next?.focus();
+      }
+      if (event.key !== "ArrowDown" && event.key !== "ArrowUp") return;
+      if (isSlider) return;
+      const next = event.key === "ArrowDown" ? row.nextElementSibling : row.previousElementSibling;
+      if (next === null) return;
+      event.preventDefault();
+      this.stopAt(column, next.querySelector<HTMLElement>(".jw-stop"), true);
+    });
+    column.addEventListener("focusin", (event) => {
+      const row = (event.target as HTMLElement).closest<HTMLElement>("[role=listitem]");
+      this.stopAt(column, row?.querySelector<HTMLElement>(".jw-stop") ?? null, false);
+    });
+  }
+
+  private stopAt(column: HTMLElement, stop: HTMLElement | null, focus: boolean): void {
+    if (stop === null) return;
+    for (const other of column.querySelectorAll<HTMLElement>(".jw-stop[tabindex='0']")) if (other !== stop) other.tabIndex = -1;
+    stop.tabIndex = 0;
+    if (!focus) return;
+    stop.focus({ preventScroll: true });
+    stop.scrollIntoView({ block: "nearest" });
+  }
+
+  /** The row of the output column that belongs to a statement, where it is on the screen. */
+  stopOf(id: string): HTMLElement | null {
+    return this.outputRows.get(id)?.querySelector<HTMLElement>(".jw-stop") ?? null;
   }
 
   update(update: ViewUpdate): void {
@@ -65,7 +114,7 @@ class Columns implements PluginValue {
     const { from, to } = view.viewport;
     const padding = view.documentPadding.top;
     for (const placed of outputsIn(view.state, from, to)) {
-      if (!SHOWN_KINDS.has(placed.output.kind) || placed.from < from) continue;
+      if (!SHOWN_KINDS.has(placed.output.kind) || placed.from < from || isFolded(view.state, placed.from)) continue;
       const block = view.lineBlockAt(placed.from);
       const text = Array.isArray(block.type) ? (block.type.find((part) => part.type === BlockType.Text) ?? block) : block;
       rows.push({ placed, top: text.top + padding, height: text.height });
@@ -88,7 +137,7 @@ class Columns implements PluginValue {
       seen.add(output.id);
       add(this.row(this.referenceRows, output, drawReference), row, cited);
       add(
-        this.row(this.outputRows, output, (element, value) => drawOutput(element, value, view, value.id)),
+        this.row(this.outputRows, output, (element, value) => drawOutput(element, value, view)),
         row,
         shown,
       );
@@ -102,6 +151,9 @@ class Columns implements PluginValue {
     }
     inOrder(this.references, cited);
     inOrder(this.outputs, shown);
+    for (const column of [this.references, this.outputs]) {
+      if (column.querySelector(".jw-stop[tabindex='0']") === null) this.stopAt(column, column.querySelector(".jw-stop"), false);
+    }
   }
 
   /** The row's element, drawn again only when what it says changed; undefined and gone when it says nothing. */
@@ -153,108 +205,4 @@ function place(element: HTMLElement, row: Row): void {
   const height = `${row.height}px`;
   if (element.style.top !== top) element.style.top = top;
   if (element.style.getPropertyValue("--line-height") !== height) element.style.setProperty("--line-height", height);
-}
-
-function span(className: string, text: string): HTMLElement {
-  const element = document.createElement("span");
-  element.className = className;
-  element.textContent = text;
-  return element;
-}
-
-/** For screen readers: the whole sentence; for the eye: the short row, hidden from them. */
-function said(element: HTMLElement, sentence: string, parts: readonly HTMLElement[]): void {
-  const seen = document.createElement("span");
-  seen.className = "jw-seen";
-  seen.setAttribute("aria-hidden", "true");
-  seen.replaceChildren(...parts);
-  element.title = sentence;
-  element.replaceChildren(span("jw-spoken", sentence), seen);
-}
-
-function drawReference(element: HTMLElement, output: LineOutput): boolean {
-  const words = referenceWords(output);
-  if (words === undefined) return false;
-  element.className = words.doubtful ? "jw-reference jw-doubtful" : "jw-reference";
-  said(element, words.sentence, [span("", words.text)]);
-  return true;
-}
-
-function drawOutput(element: HTMLElement, output: LineOutput, view: EditorView, id: string): boolean {
-  const words = outputWords(output);
-  if (words === undefined) return false;
-  element.className = `jw-output jw-${words.tone}`;
-  const parts: HTMLElement[] = [];
-  if (words.bar !== undefined) {
-    const bar = span(words.bar.over ? "jw-bar jw-over" : "jw-bar", "");
-    const fill = span("jw-fill", "");
-    fill.style.width = `${(words.bar.filled * 100).toFixed(1)}%`;
-    bar.append(fill);
-    parts.push(bar);
-  }
-  if (words.shape !== "") parts.push(span("jw-shape", words.shape));
-  if (words.word !== "") parts.push(span("jw-word", words.word));
-  if (words.number !== "") parts.push(span("jw-number", words.number));
-  if (words.unit !== "") parts.push(span("jw-unit", words.unit));
-  const full = output.value?.full;
-  const sentence = full === undefined || full === words.number || full === "" ? words.sentence : `${words.sentence} (${full})`;
-  const old = element.querySelector<HTMLInputElement>("input.jw-slider");
-  said(element, sentence, parts);
-  if (output.control !== undefined && words.tone === "plain") {
-    const control = old ?? slider(view, id);
-    setSlider(control, output);
-    element.append(control);
-  }
-  return true;
-}
-
-/** A control for an input with bounds; it edits the number in the text, which stays the only truth. */
-function slider(view: EditorView, id: string): HTMLInputElement {
-  const input = document.createElement("input");
-  input.type = "range";
-  input.className = "jw-slider";
-  input.addEventListener("input", () => {
-    const placed = findOutput(view, id);
-    const control = placed?.output.control;
-    if (placed === undefined || control === undefined) return;
-    const [from, to] = [nowAt(placed, control.from), nowAt(placed, control.to)];
-    const written = view.state.sliceDoc(from, to);
-    // Between two answers of the engine the number's place is not known; the next event finds it.
-    if (!/^[−-]?[\d._]+(e[+-]?\d+)?$/i.test(written)) return;
-    const text = decimal(Number(input.value), stepOf(control));
-    if (text === written) return;
-    const userEvent = Transaction.userEvent.of("input.slide");
-    view.dispatch({ changes: { from, to, insert: text }, annotations: userEvent });
-  });
-  return input;
-}
-
-function setSlider(input: HTMLInputElement, output: LineOutput): void {
-  const { control } = output;
-  if (control === undefined) return;
-  input.min = String(control.low);
-  input.max = String(control.high);
-  input.step = String(stepOf(control));
-  // A drag in hand keeps its own place: an answer to an earlier one must not pull it back.
-  if (!input.matches(":active")) input.value = String(control.value);
-  input.setAttribute("aria-label", `${output.name ?? "value"} in ${control.unit}, ${control.low} to ${control.high}`);
-}
-
-function findOutput(view: EditorView, id: string): PlacedOutput | undefined {
-  return outputsIn(view.state, view.viewport.from, view.viewport.to).find((placed) => placed.output.id === id);
-}
-
-/** A round step: about fifty to two hundred of them between the bounds. */
-export function stepOf(control: { readonly low: number; readonly high: number }): number {
-  const span = control.high - control.low;
-  if (!(0 < span && span < Infinity)) return 1;
-  const power = 10 ** Math.floor(Math.log10(span / 50));
-  const ratio = span / 50 / power;
-  return power * (ratio < 2 ? 1 : ratio < 5 ? 2 : 5);
-}
-
-/** As short as the step allows, without the tail of binary fractions. */
-function decimal(value: number, step: number): string {
-  const digits = Math.max(0, Math.ceil(-Math.log10(step)));
-  return String(Number(value.toFixed(Math.min(12, digits))));
 }

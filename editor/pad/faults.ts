@@ -122,7 +122,11 @@ class MessageLine extends WidgetType {
       const button = document.createElement("button");
       button.type = "button";
       button.className = "jw-mend";
-      button.textContent = `Accept: ${plainMessage(mend.label)}`;
+      button.append("Accept ");
+      const what = document.createElement("span");
+      what.className = "jw-mend-what";
+      what.textContent = plainMessage(mend.label);
+      button.append(what);
       button.title = "Alt+Enter";
       button.setAttribute("aria-keyshortcuts", "Alt+Enter");
       // The editor would take the press for a click into its text.

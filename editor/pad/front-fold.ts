@@ -1,9 +1,8 @@
-// The front matter's lines stay behind the title block: one empty row stands for them, until the user asks for their text.
+// The front matter's lines stay behind the title block: they take no room, until the user asks for their text.
 
 import { EditorState, type Extension, type Range as MarkRange, StateEffect, StateField, Transaction } from "@codemirror/state";
 import { Decoration, type DecorationSet, EditorView, WidgetType } from "@codemirror/view";
 import { notebookField } from "./notebook-field.ts";
-import { LINE } from "./theme.ts";
 
 /** Shows the front matter as text, or puts it back behind the title block. */
 export const showFront = StateEffect.define<boolean>();
@@ -18,7 +17,7 @@ class Row extends WidgetType {
     return element;
   }
   override get estimatedHeight(): number {
-    return LINE;
+    return 0;
   }
 }
 

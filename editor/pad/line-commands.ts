@@ -2,7 +2,9 @@
 
 import { type ChangeSpec, EditorSelection, type EditorState, type Line } from "@codemirror/state";
 import { type Command, Decoration, type DecorationSet, type EditorView, ViewPlugin, type ViewUpdate, WidgetType } from "@codemirror/view";
-import { inWorking, partAt } from "./notebook-field.ts";
+import { chunkAt } from "../../engine/notebook/index.ts";
+import { inWorking, notebookField, partAt } from "./notebook-field.ts";
+import { statementStyle } from "./statement-style.ts";
 
 const OPEN = "```calc";
 const CLOSE = "```";
@@ -149,6 +151,36 @@ export const deleteOverFence: Command = (view) => {
   const isFence = placed.from === next.from || (placed.part.closed && placed.from + placed.part.bodyTo === next.from);
   if (!isFence) return false;
   view.dispatch({ selection: { anchor: Math.min(state.doc.length, next.to + 1) }, userEvent: "select", scrollIntoView: true });
+  return true;
+};
+
+/** Where the columns of the caret's line begin, when the caret is in its working. */
+function columnsAfter(state: EditorState): number | undefined {
+  const { main, ranges } = state.selection;
+  if (ranges.length > 1 || !main.empty) return undefined;
+  const placed = chunkAt(state.field(notebookField), main.head);
+  if (placed === undefined) return undefined;
+  const at = main.head - placed.from;
+  const end = state.doc.lineAt(main.head).to - placed.from;
+  const column = statementStyle(placed.chunk).columns.find(({ from, to }) => at <= from && to <= end);
+  return column === undefined ? undefined : placed.from + column.from;
+}
+
+/** Enter behind a working whose note is set at the right begins a new line; it does not carry the note along. */
+export const enterBeforeNote: Command = (view) => {
+  const { state } = view;
+  const { head } = state.selection.main;
+  if (columnsAfter(state) !== head) return false;
+  const { to } = state.doc.lineAt(head);
+  view.dispatch({ changes: { from: to, insert: "\n" }, selection: { anchor: to + 1 }, userEvent: "input", scrollIntoView: true });
+  return true;
+};
+
+/** End goes to the end of the working first, then behind the note. */
+export const endOfWorking: Command = (view) => {
+  const at = columnsAfter(view.state);
+  if (at === undefined || at === view.state.selection.main.head) return false;
+  view.dispatch({ selection: { anchor: at }, userEvent: "select", scrollIntoView: true });
   return true;
 };
 

@@ -28,6 +28,17 @@ const words = (
   rest: Partial<Pick<OutputWords, "number" | "unit" | "bar">> = {},
 ): OutputWords => ({ tone, shape, word, number: "", unit: "", sentence, ...rest });
 
+/** Longest text of a record or list that the narrow column tells, and that a sentence does. */
+const COLUMN = 24;
+const SENTENCE = 160;
+
+/** A record is told by its name where its fields are too many; what hovers, the trace and the chooser have all of it. */
+export function brief(text: string, most = COLUMN): string {
+  if (text.length <= most) return text;
+  const record = /^([\p{L}_][\p{L}\p{M}\p{N}_]*) \{/u.exec(text)?.[1];
+  return record !== undefined && most === COLUMN ? record : `${text.slice(0, most - 1).trimEnd()}…`;
+}
+
 /** Undefined where the column stays empty. */
 export function outputWords(output: LineOutput): OutputWords | undefined {
   const fault = output.diagnostics.find((entry) => entry.severity === "fault");
@@ -47,13 +58,13 @@ export function outputWords(output: LineOutput): OutputWords | undefined {
   }
   if (output.value === undefined) return undefined;
   const { number, unit, text } = output.value;
-  const shown = number === "" ? { number: text, unit: "" } : { number, unit };
+  const shown = number === "" ? { number: brief(text), unit: "" } : { number, unit };
   const outside = output.marks?.outside[0];
   if (outside !== undefined) {
     const why = `outside validity: ${outside.formula}, ${outside.limit}`;
     return words("open", "◆", "outside", `${name} = ${text}, ${why}`, shown);
   }
-  return words("plain", "", "", output.name === undefined ? text : `${output.name} = ${text}`, shown);
+  return words("plain", "", "", output.name === undefined ? text : `${output.name} = ${brief(text, SENTENCE)}`, shown);
 }
 
 function checkWords(output: LineOutput, check: NonNullable<LineOutput["check"]>): OutputWords {
@@ -73,6 +84,7 @@ function checkWords(output: LineOutput, check: NonNullable<LineOutput["check"]>)
   }
   if (check.state === "nominal") return words("open", "◇", "nominal", `${title}: holds (nominal only)${tail}${doubt}`, rest);
   if (check.state === "fails") return words("fails", "▲", "fails", `${title}: fails${tail}${doubt}`, rest);
+  if (check.modes !== undefined) return words("open", "◇", "open", `${title}: open${tail}; ${check.modes.open.join(", ")}`, rest);
   return words("open", "◇", "not evaluated", `${title}: not evaluated`);
 }
 
@@ -94,3 +106,39 @@ export function referenceWords(
   const sentence = `${output.name ?? output.kind} depends on ${provenance.from}, which is ${provenance.level}`;
   return { text: `◇ ${provenance.level}`, doubtful: true, sentence };
 }
+
+const TIP = 300;
+
+/** What comes up beside a row on hover and focus: all digits, where it comes from, what it rests on. One line each. */
+export function outputTip(output: LineOutput): readonly string[] {
+  const { value, check, marks, control } = output;
+  const lines: string[] = [];
+  if (value !== undefined && value.full !== "" && value.full !== value.number && value.full !== value.text)
+    lines.push(brief(value.unit === "" ? value.full : `${value.full} ${value.unit}`, TIP));
+  if (control !== undefined) lines.push(`from ${control.low} to ${control.high}${control.unit === "" ? "" : ` ${control.unit}`}`);
+  if (check?.demand !== undefined && check.capacity !== undefined) {
+    lines.push(`${check.demand.text} against ${check.capacity.text}`);
+    if (check.factor !== undefined && check.factor !== 1) lines.push(`factor ${check.factor}`);
+    if (check.marginText !== undefined) lines.push(`margin of safety ${check.marginText}`);
+  }
+  for (const limit of marks?.outside ?? []) lines.push(`◆ outside validity of ${limit.formula}: ${limit.limit}`);
+  const source = marks?.provenance;
+  if (source !== undefined) {
+    const how =
+      source.level === "unsourced" ? "has no source" : source.level === "published" ? "is published" : `is ${PROVENANCE[source.level]}`;
+    lines.push(
+      source.from === output.name ? `its source: ${source.text === "" ? "none" : source.text}` : `rests on ${source.from}, which ${how}`,
+    );
+  }
+  if (marks?.nominalOnly === true) lines.push("nominal only: scatter is not evaluated");
+  return lines;
+}
+
+const PROVENANCE: Readonly<Record<"test" | "supplier" | "given" | "practice" | "memory" | "assumed", string>> = {
+  test: "an own test",
+  supplier: "from a supplier",
+  given: "given",
+  practice: "common practice",
+  memory: "from memory",
+  assumed: "assumed",
+};

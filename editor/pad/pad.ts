@@ -1,22 +1,45 @@
 // The pad: one CodeMirror view of the whole notebook, in a shadow root so that its style sheets are adopted ones (a strict
 // content security policy forbids style elements).
 
-import { acceptCompletion, closeBrackets, closeBracketsKeymap, completionKeymap } from "@codemirror/autocomplete";
-import { defaultKeymap, history, historyKeymap, indentLess, indentMore } from "@codemirror/commands";
-import { highlightSelectionMatches, search, searchKeymap } from "@codemirror/search";
+import {
+  acceptCompletion,
+  closeBrackets,
+  closeBracketsKeymap,
+  closeCompletion,
+  completionKeymap,
+  snippet,
+  startCompletion,
+} from "@codemirror/autocomplete";
+import { defaultKeymap, history, historyKeymap, indentLess, indentMore, redo, undo } from "@codemirror/commands";
+import { highlightSelectionMatches, openSearchPanel, search, searchKeymap } from "@codemirror/search";
 import { type ChangeDesc, EditorState, type Extension, Prec, Transaction } from "@codemirror/state";
-import { drawSelection, dropCursor, EditorView, highlightActiveLine, keymap, placeholder, rectangularSelection } from "@codemirror/view";
+import {
+  type Command,
+  closeHoverTooltips,
+  drawSelection,
+  dropCursor,
+  EditorView,
+  highlightActiveLine,
+  keymap,
+  placeholder,
+  rectangularSelection,
+} from "@codemirror/view";
 import type { TextChange } from "../../engine/base/index.ts";
-import type { LineOutput, Snapshot } from "../../engine/session/index.ts";
+import type { InsertedCall, LineOutput, Snapshot } from "../../engine/session/index.ts";
 import type { EngineLink } from "../link/link.ts";
 import { announceOutputs, announceWayOut } from "./announce.ts";
 import { assist } from "./assist.ts";
 import { columns } from "./columns.ts";
 import { acceptMend, faults } from "./faults.ts";
+import { figures } from "./figures.ts";
 import { firstPlace, foldField, frontFold, showFront } from "./front-fold.ts";
-import { backOverFence, deleteOverFence, leaveWorking, offerWorking, turnLine } from "./line-commands.ts";
+import { gaps } from "./gaps.ts";
+import { grids } from "./grids.ts";
+import { backOverFence, deleteOverFence, endOfWorking, enterBeforeNote, leaveWorking, offerWorking, turnLine } from "./line-commands.ts";
 import { notebookField } from "./notebook-field.ts";
-import { clearOutputs, outputsField, receiveSnapshot } from "./outputs-field.ts";
+import { dragNumbers, numberDown, numberUp } from "./numbers.ts";
+import { clearOutputs, outputsField, outputsIn, receiveSnapshot } from "./outputs-field.ts";
+import { foldSection, sections, unfoldSections } from "./sections.ts";
 import { theme } from "./theme.ts";
 import { scrollRoom, working } from "./working.ts";
 
@@ -25,8 +48,12 @@ export interface PadOptions {
   readonly link: EngineLink;
   /** After every change of text, selection or outputs. */
   readonly onUpdate: (change: PadChange) => void;
-  readonly onChoose: (output: LineOutput) => void;
+  readonly onChoose: (output: LineOutput, at: DOMRect) => void;
+  readonly onCite: (output: LineOutput, at: DOMRect) => void;
 }
+
+/** What the pad can be told to do by name; each is a command of the editor. */
+export type PadCommand = keyof typeof padCommands;
 
 export interface PadChange {
   /** `theirs`: a newer text of the same notebook was taken over, nothing that the user did here. */
@@ -47,7 +74,27 @@ export interface Pad {
   showFront(open: boolean): void;
   isFrontShown(): boolean;
   focus(): void;
+  run(command: PadCommand): void;
+  /** Puts a call of a library name in at the caret; arguments without a value are places to fill in, one after the other. */
+  insertCall(call: InsertedCall): void;
+  /** Where the output of a statement is on the screen, if it is. */
+  outputPlace(id: string): DOMRect | undefined;
+  /** From the caret's line to its output, or the next one below. */
+  focusOutput(): void;
 }
+
+const padCommands = {
+  turn: turnLine,
+  mend: acceptMend,
+  complete: startCompletion,
+  more: numberUp,
+  less: numberDown,
+  undo,
+  redo,
+  find: openSearchPanel,
+  fold: foldSection,
+  unfold: unfoldSections,
+} satisfies Readonly<Record<string, Command>>;
 
 const LABEL = "Working of the notebook";
 const WAY_OUT = "Press Escape, then Tab, to leave the pad.";
@@ -55,6 +102,7 @@ const WAY_OUT = "Press Escape, then Tab, to leave the pad.";
 export function createPad(options: PadOptions): Pad {
   const { link } = options;
   const root = options.parent.attachShadow({ mode: "open" });
+  const columnsPlugin = columns(options);
   const extensions = padExtensions(options);
   const stateOf = (text: string): EditorState => EditorState.create({ doc: text, extensions });
   const view = new EditorView({ state: stateOf(""), parent: root, root });
@@ -62,6 +110,9 @@ export function createPad(options: PadOptions): Pad {
   return {
     view,
     open(text) {
+      // What hangs at a place of the old text would be measured once more in the new one.
+      closeCompletion(view);
+      view.dispatch({ effects: closeHoverTooltips });
       view.setState(stateOf(text));
       const at = startPlace(view.state);
       view.dispatch({ selection: { anchor: at }, effects: clearOutputs.of(null) });
@@ -93,17 +144,49 @@ export function createPad(options: PadOptions): Pad {
     },
     isFrontShown: () => view.state.field(foldField).open,
     focus: () => view.focus(),
+    run(command) {
+      // The search panel takes the focus itself.
+      if (command !== "find") view.focus();
+      padCommands[command](view);
+    },
+    insertCall(call) {
+      const { from, to } = view.state.selection.main;
+      const before = view.state.sliceDoc(Math.max(0, from - 1), from);
+      const lead = /[\p{L}\p{N}_)]/u.test(before) ? " " : "";
+      const filled = call.arguments.map(
+        ({ name, value, hint }) => `${name} = ${value === "" ? `#{${hint.replaceAll(/[{}]/g, "")}}` : value}`,
+      );
+      const inside = filled.join(", ");
+      const text = call.kind === "formula" ? `${call.name}(${inside})` : call.kind === "record" ? `${call.name} { ${inside} }` : call.name;
+      view.focus();
+      // The last, empty place is where the caret ends.
+      snippet(`${lead}${text}#{}`)(view, null, from, to);
+    },
+    outputPlace: (id) => view.plugin(columnsPlugin)?.stopOf(id)?.getBoundingClientRect(),
+    focusOutput() {
+      const at = view.state.doc.lineAt(view.state.selection.main.head).from;
+      for (const { output } of outputsIn(view.state, at, view.viewport.to)) {
+        const stop = view.plugin(columnsPlugin)?.stopOf(output.id);
+        if (stop != null) return stop.focus();
+      }
+    },
   };
 
-  function padExtensions({ onUpdate, onChoose }: PadOptions): Extension {
+  function padExtensions({ onUpdate }: PadOptions): Extension {
     return [
       notebookField,
       outputsField,
+      // Filters run from the last to the first: what the front matter sends out of its lines, the fence lines send on.
+      gaps,
       frontFold,
       faults,
+      figures,
+      grids,
       working,
       offerWorking,
-      columns({ onChoose }),
+      sections,
+      dragNumbers,
+      columnsPlugin,
       assist(link),
       announceOutputs,
       theme,
@@ -132,6 +215,10 @@ export function createPad(options: PadOptions): Pad {
           { key: "Escape", run: announceWayOut },
           { key: "Alt-Enter", run: acceptMend },
           { key: "Mod-Enter", run: turnLine },
+          { key: "Alt-PageUp", run: numberUp },
+          { key: "Alt-PageDown", run: numberDown },
+          { key: "F9", run: foldSection },
+          { key: "Mod-y", run: redo },
           { key: "Backspace", run: backOverFence },
           { key: "Delete", run: deleteOverFence },
         ]),
@@ -141,6 +228,8 @@ export function createPad(options: PadOptions): Pad {
         ...closeBracketsKeymap,
         ...completionKeymap,
         { key: "Enter", run: leaveWorking },
+        { key: "Enter", run: enterBeforeNote },
+        { key: "End", run: endOfWorking },
         ...searchKeymap,
         ...historyKeymap,
         ...defaultKeymap,
@@ -168,7 +257,16 @@ function startPlace(state: EditorState): number {
   const calc = notebook.parts.findIndex((part) => part.kind === "calc");
   const part = notebook.parts[calc];
   if (!content && part?.kind === "calc") return (notebook.starts[calc] as number) + part.bodyFrom;
-  return firstPlace(state);
+  return firstWords(state);
+}
+
+/** The first line of prose or working, past headings: the caret calls up the marks of its line. */
+function firstWords(state: EditorState): number {
+  const first = firstPlace(state);
+  for (let line = state.doc.lineAt(first); ; line = state.doc.line(line.number + 1)) {
+    if (line.text.trim() !== "" && !/^[`~#]/.test(line.text)) return line.from;
+    if (line.number === state.doc.lines) return first;
+  }
 }
 
 function smallestChange(before: string, after: string): { from: number; to: number; insert: string } | undefined {

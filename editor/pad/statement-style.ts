@@ -41,6 +41,8 @@ function read(text: string): StatementStyle {
   const columns: StatementStyle["columns"][number][] = [];
   const list = tokens(text);
   hideAlignment(text, list, signs);
+  setRoots(text, list, signs);
+  setPowers(text, list, signs, marks);
   for (let index = 0; index < list.length; index += 1) {
     const token = list[index] as Token;
     const { kind, from, to } = token;
@@ -61,7 +63,7 @@ function read(text: string): StatementStyle {
 }
 
 /**
- * Blanks that align `=` signs in the text are shown as one: names stand narrower than they are typed, so the signs would not
+ * Blanks that align `=` or `as` in the text are shown as one: names stand narrower than they are typed, so the signs would not
  * meet anyway. Rows of tables keep theirs.
  */
 function hideAlignment(text: string, list: readonly Token[], signs: StatementStyle["signs"][number][]): void {
@@ -69,9 +71,60 @@ function hideAlignment(text: string, list: readonly Token[], signs: StatementSty
     const before = list[index - 1] as Token;
     const token = list[index] as Token;
     const gap = token.from - before.to;
-    if (gap < 2 || text.slice(token.from, token.to) !== "=" || text.slice(before.to, token.from).includes("\n")) continue;
+    const written = text.slice(token.from, token.to);
+    const aligns = written === "=" || (token.kind === "keyword" && written === "as");
+    if (gap < 2 || !aligns || text.slice(before.to, token.from).includes("\n")) continue;
     signs.push({ from: before.to + 1, to: token.from, shown: "" });
   }
+}
+
+const ROOTS: Readonly<Record<string, string>> = { sqrt: "√", cbrt: "∛" };
+
+/** `sqrt(2)` is shown as √2, `sqrt(a + b)` as √(a + b). */
+function setRoots(text: string, list: readonly Token[], signs: StatementStyle["signs"][number][]): void {
+  list.forEach((token, index) => {
+    const root = ROOTS[text.slice(token.from, token.to)];
+    const open = list[index + 1];
+    if (root === undefined || open === undefined || open.from !== token.to || text[open.from] !== "(") return;
+    const [inner, close] = [list[index + 2], list[index + 3]];
+    const alone =
+      inner !== undefined && close !== undefined && (inner.kind === "number" || inner.kind === "name") && text[close.from] === ")";
+    signs.push({ from: token.from, to: alone ? open.to : token.to, shown: root });
+    if (alone) signs.push({ from: close.from, to: close.to, shown: "" });
+  });
+}
+
+/** `d^2` is shown with a raised 2, as are `d^n`, `d^-1` and `d^(1/2)`. */
+function setPowers(
+  text: string,
+  list: readonly Token[],
+  signs: StatementStyle["signs"][number][],
+  marks: StatementStyle["marks"][number][],
+): void {
+  list.forEach((token, index) => {
+    if (token.kind !== "operator" || text.slice(token.from, token.to) !== "^") return;
+    const first = list[index + 1];
+    if (first === undefined || first.from !== token.to) return;
+    const signed = text.slice(first.from, first.to) === "-" ? list[index + 2] : undefined;
+    const last = signed ?? first;
+    if (last.kind === "number" || last.kind === "name") {
+      const two = POWERS[text.slice(first.from, last.to)];
+      if (two !== undefined) {
+        signs.push({ from: token.from, to: last.to, shown: two });
+        return;
+      }
+      signs.push({ from: token.from, to: token.to, shown: "" });
+      marks.push({ from: first.from, to: last.to, className: "jw-sup" });
+      return;
+    }
+    if (text[first.from] !== "(") return;
+    const close = list.findIndex((other, at) => at > index && text[other.from] === ")");
+    const inside = list.slice(index + 2, close);
+    if (close === -1 || inside.length > 3 || inside.some((other) => text[other.from] === "(")) return;
+    const end = list[close] as Token;
+    signs.push({ from: token.from, to: first.to, shown: "" }, { from: end.from, to: end.to, shown: "" });
+    marks.push({ from: first.to, to: end.from, className: "jw-sup" });
+  });
 }
 
 /** A bar before a note or a reference; those between the cells of a table are not. */
@@ -126,5 +179,7 @@ function readName(written: string, from: number, marks: StatementStyle["marks"][
   const symbol = [...sign].length <= 2;
   if (cut < 1 || cut === written.length - 1 || !symbol) return;
   signs.push({ from: from + cut, to: from + cut + 1, shown: "" });
+  for (let at = written.indexOf("_", cut + 1); at !== -1; at = written.indexOf("_", at + 1))
+    signs.push({ from: from + at, to: from + at + 1, shown: "," });
   marks.push({ from: from + cut + 1, to: from + written.length, className: "jw-sub" });
 }

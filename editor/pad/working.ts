@@ -1,9 +1,10 @@
 // Decorations of what is on the screen: working, prose, fences, live values. Built for the viewport alone, from parts and
 // statements whose styles are read once.
 
-import type { EditorState, Line, Range as MarkRange, SelectionRange } from "@codemirror/state";
+import type { EditorState, Range as MarkRange, SelectionRange } from "@codemirror/state";
 import { Decoration, type DecorationSet, EditorView, type PluginValue, ViewPlugin, type ViewUpdate, WidgetType } from "@codemirror/view";
 import type { LineOutput } from "../../engine/session/index.ts";
+import { hiddenFences, isGap } from "./gaps.ts";
 import { notebookField, type PlacedPart, partsIn } from "./notebook-field.ts";
 import { outputsField, outputsIn } from "./outputs-field.ts";
 import { proseStyle } from "./prose.ts";
@@ -148,8 +149,8 @@ function showPart(context: Build, placed: PlacedPart, from: number, to: number):
     showStatements(context, placed, start, end);
   } else showLines(context, start, end, (at) => (at < bodyFrom && part.kind === "csv" ? "jw-data jw-data-head" : "jw-data"));
   if (part.kind === "csv") showDataHead(context, placed, start);
-  else showFence(context, placed.from, start, end, false);
-  if (part.closed && bodyTo < end) showFence(context, bodyTo, start, end, true);
+  showGaps(context, placed, start, end);
+  showFences(context, placed, start, end);
 }
 
 /** Puts a class on each line that begins in the range. */
@@ -161,21 +162,32 @@ function showLines({ state, ranges }: Build, from: number, to: number, className
   }
 }
 
-/**
- * A fence line is not seen: half a line high, and the blank line outside it the other half, so that both make one row of the
- * grid. Its height never hangs on the caret: text that jumps under the hand is worse than a faint word.
- */
-function showFence(context: Build, at: number, from: number, to: number, closing: boolean): void {
-  const { state, ranges, carets } = context;
-  const fence = state.doc.lineAt(at);
-  if (to < fence.from || fence.to < from) return;
-  const besideNumber = fence.number + (closing ? 1 : -1);
-  const beside = 1 <= besideNumber && besideNumber <= state.doc.lines ? state.doc.line(besideNumber) : undefined;
-  const paired = beside !== undefined && beside.text.trim() === "" && !(closing && beside.to === state.doc.length);
-  ranges.push(line(paired ? "jw-fence" : "jw-fence jw-fence-whole").range(fence.from));
-  if (paired) ranges.push(line("jw-gap").range(beside.from));
-  if (fence.from < fence.to && !touches(carets, fence.from - 1, fence.to + 1))
-    ranges.push(Decoration.replace({}).range(fence.from, fence.to));
+/** Blank lines between two things take half a row, fence lines none; neither height hangs on where the caret is. */
+function showGaps({ state, ranges }: Build, placed: PlacedPart, from: number, to: number): void {
+  const { part } = placed;
+  if (part.kind === "csv" || part.kind === "fence") return;
+  for (let at = state.doc.lineAt(from).from; at < to; ) {
+    const row = state.doc.lineAt(at);
+    if (from <= at && isGap(state, row)) ranges.push(line("jw-gap").range(at));
+    at = row.to + 1;
+  }
+}
+
+function showFences({ state, ranges }: Build, placed: PlacedPart, from: number, to: number): void {
+  const { part } = placed;
+  const hidden = hiddenFences(state, placed);
+  for (const fence of hidden) {
+    if (to < fence.from || fence.to < from) continue;
+    ranges.push(line("jw-fence").range(fence.from));
+    if (fence.from < fence.to) ranges.push(Decoration.replace({}).range(fence.from, fence.to));
+  }
+  if (part.kind === "prose" || part.kind === "front") return;
+  for (const at of [placed.from, placed.from + part.bodyTo]) {
+    if (placed.from + part.length <= at || (at === placed.from ? part.kind === "csv" : !part.closed)) continue;
+    const fence = state.doc.lineAt(at);
+    if (fence.to < from || to < fence.from || hidden.some((one) => one.from === fence.from)) continue;
+    ranges.push(line("jw-fence-seen").range(fence.from));
+  }
 }
 
 function showDataHead({ state, ranges, carets }: Build, placed: PlacedPart, from: number): void {
@@ -188,7 +200,7 @@ function showDataHead({ state, ranges, carets }: Build, placed: PlacedPart, from
   if (bar > marks) ranges.push(Decoration.replace({ widget: new Note(note?.text ?? "") }).range(head.from + bar, head.to));
 }
 
-function showStatements({ state, ranges, carets }: Build, placed: PlacedPart, from: number, to: number): void {
+function showStatements({ ranges, carets }: Build, placed: PlacedPart, from: number, to: number): void {
   if (placed.part.kind !== "calc") return;
   const { chunks, starts } = placed.part;
   for (let index = firstAfter(starts, from - placed.from); index < chunks.length; index += 1) {
@@ -199,8 +211,8 @@ function showStatements({ state, ranges, carets }: Build, placed: PlacedPart, fr
     const hiddenFrom: [number, number][] = [];
     for (const column of style.columns) {
       const [start, end] = [base + column.from, base + column.to];
-      const row = state.doc.lineAt(end);
-      if (end <= start || touches(carets, row.from, row.to)) continue;
+      // The note stays set while the hand is in the working; only inside the columns it is text.
+      if (end <= start || touches(carets, start + 1, end)) continue;
       hiddenFrom.push([start, end]);
       ranges.push(Decoration.replace({ widget: new Note(column.note) }).range(start, end));
     }
@@ -209,7 +221,9 @@ function showStatements({ state, ranges, carets }: Build, placed: PlacedPart, fr
       if (start < end && !hidden(base + start)) ranges.push(mark(className).range(base + start, base + end));
     }
     for (const { from: start, to: end, shown } of style.signs) {
-      if (!touches(carets, base + start, base + end)) ranges.push(sign(shown).range(base + start, base + end));
+      // Blanks that only align stay one blank until the caret is among them.
+      const inner = shown === "" && end - start > 1 ? 1 : 0;
+      if (!touches(carets, base + start + inner, base + end - inner)) ranges.push(sign(shown).range(base + start, base + end));
     }
   }
 }
@@ -230,6 +244,7 @@ function showProse(context: Build, placed: PlacedPart, from: number, to: number)
   const { state, ranges, carets } = context;
   if (placed.part.kind !== "prose") return;
   showLines(context, from, to, () => "jw-prose");
+  showGaps(context, placed, from, to);
   const style = proseStyle(placed.part);
   const base = placed.from;
   const within = (start: number, end: number): boolean => base + start <= to && from <= base + end;
@@ -237,7 +252,6 @@ function showProse(context: Build, placed: PlacedPart, from: number, to: number)
     if (!within(at, at)) continue;
     const row = state.doc.lineAt(base + at);
     ranges.push(line(className).range(row.from));
-    if (className.startsWith("jw-heading")) bindHeading(context, row, base + placed.part.length);
   }
   for (const { from: start, to: end, className } of style.marks)
     if (within(start, end)) ranges.push(mark(className).range(base + start, base + end));
@@ -253,17 +267,6 @@ function showProse(context: Build, placed: PlacedPart, from: number, to: number)
     if (end - start !== output.to - output.from) continue;
     ranges.push(Decoration.replace({ widget: new Live(output) }).range(start, end));
   }
-}
-
-/**
- * A heading stands nearer to its text than to what is above: the blank line below gives half its height to the heading. Both
- * together still take two rows. Before working the blank line has given its half to the fence already.
- */
-function bindHeading({ state, ranges }: Build, heading: Line, partEnd: number): void {
-  if (heading.number + 1 >= state.doc.lines) return;
-  const below = state.doc.line(heading.number + 1);
-  if (below.text.trim() !== "" || partEnd <= below.to + 1) return;
-  ranges.push(line("jw-heading-bound").range(heading.from), line("jw-gap").range(below.from));
 }
 
 /** What the pad reserves at the top and the bottom of the window for its bars when it scrolls to the caret. */

@@ -2,38 +2,34 @@
 // joins pad, engine link, browser store and disk; the views read its state and call its functions.
 
 import { editFrontMatter, openText, readFrontMatter, saveText } from "../../engine/notebook/index.ts";
-import type { LineOutput, TitleBlock } from "../../engine/session/index.ts";
+import type { LineOutput, TitleBlock, ViewSystem } from "../../engine/session/index.ts";
 import { type Autosave, createAutosave, type KeepState } from "../files/autosave.ts";
 import { type DiskFile, fileName, openFromDisk, saveAs, saveToDisk } from "../files/disk.ts";
 import type { Keep, Kept } from "../files/keep.ts";
 import { createLink, type EngineLink, type LinkState } from "../link/link.ts";
 import type { WorkerPort } from "../link/protocol.ts";
-import { allOutputs, outputsField, outputsWithMessages } from "../pad/outputs-field.ts";
+import { outputsField, outputsIn } from "../pad/outputs-field.ts";
 import { createPad, type Pad } from "../pad/pad.ts";
+import { createDeskTools, type DeskTools } from "./desk-tools.ts";
+import { rememberedTheme, type Theme } from "./theme.ts";
 
-export type Panel = "messages" | "checks" | "trace" | "recent" | "help";
+export const panels = ["outline", "checks", "trace", "library", "review", "faults"] as const;
+export type Panel = (typeof panels)[number];
+
+/** What lies over the page for a moment. */
+export type Overlay =
+  | { readonly kind: "commands"; readonly query?: string }
+  | { readonly kind: "help" }
+  | { readonly kind: "rename"; readonly name: string }
+  | { readonly kind: "unit"; readonly output: LineOutput; readonly at: DOMRect }
+  | { readonly kind: "reference"; readonly output: LineOutput; readonly at: DOMRect }
+  | { readonly kind: "module"; readonly module: string; readonly name: string };
 
 export interface Notice {
   readonly key: string;
   readonly tone: "plain" | "open" | "fails";
   readonly text: string;
   readonly actions: readonly { readonly label: string; readonly run: () => void }[];
-}
-
-/** One fault or notice as the list shows it. */
-export interface ListedMessage {
-  readonly severity: "fault" | "notice";
-  readonly code: string;
-  readonly text: string;
-  readonly line: number;
-  readonly from: number;
-  readonly to: number;
-}
-
-export interface ListedCheck {
-  readonly output: LineOutput;
-  readonly line: number;
-  readonly from: number;
 }
 
 export interface DeskState {
@@ -43,9 +39,17 @@ export interface DeskState {
   readonly link: LinkState;
   readonly title: TitleBlock;
   readonly counts: { readonly faults: number; readonly failing: number; readonly checks: number; readonly open: number };
+  readonly place: "pad" | "start";
+  readonly overlay: Overlay | undefined;
+  readonly system: ViewSystem;
+  readonly theme: Theme;
   readonly panel: Panel | undefined;
-  /** The name whose trace the panel shows. */
+  /** The id of the output whose trace the panel shows: of the line under the caret, or one that was chosen. */
   readonly traced: string | undefined;
+  /** The library name whose card the Library panel shows. */
+  readonly card: string | undefined;
+  /** The line of the caret changes what the panels mark as here. */
+  readonly caretLine: number;
   readonly notices: readonly Notice[];
   readonly frontShown: boolean;
   /** Of the outputs; grows with every answer of the engine. */
@@ -59,10 +63,9 @@ export interface DeskOptions {
   readonly startWorker: () => WorkerPort;
   /** Absent where the browser has no store to give. */
   readonly keep: Keep | undefined;
-  readonly starter: string;
 }
 
-export interface Desk {
+export interface Desk extends DeskTools {
   readonly pad: Pad;
   readonly link: EngineLink;
   state(): DeskState;
@@ -76,15 +79,25 @@ export interface Desk {
   editTitle(field: keyof TitleBlock, value: string): void;
   showFront(open: boolean): void;
   showPanel(panel: Panel | undefined): void;
-  trace(name: string): void;
+  showPlace(place: DeskState["place"]): void;
+  /** Opens a text that is kept nowhere yet under a name of its own. */
+  openText(name: string, text: string): Promise<void>;
+  trace(id: string): void;
   recent(): Promise<readonly Kept[]>;
-  messages(): readonly ListedMessage[];
-  checks(): readonly ListedCheck[];
   flush(): Promise<void>;
 }
 
 /** A new notebook: results show in the units of the trade, and the first line of working waits. */
 const EMPTY = "---\nunits: { length: mm, area: mm^2, force: N, stress: MPa, torque: N*m }\n---\n```calc\n\n```\n";
+const blank = (): Omit<Kept, "version" | "at"> => ({
+  id: crypto.randomUUID(),
+  name: fileName(""),
+  text: EMPTY,
+  lineEnd: "\n",
+  onDisk: false,
+});
+/** Where the window is narrower the panel lies over the page, so it opens only when asked for. */
+const ROOM_FOR_PANEL = 1200;
 const NO_TITLE: TitleBlock = readFrontMatter("").title;
 /** Which notebook this tab had open, so that a reload finds it and not the one another tab opened last. */
 const TAB_KEY = "jointwright-notebook";
@@ -99,8 +112,14 @@ export function createDesk(options: DeskOptions): Desk {
     link: "starting",
     title: NO_TITLE,
     counts: { faults: 0, failing: 0, checks: 0, open: 0 },
-    panel: undefined,
+    place: "pad",
+    overlay: undefined,
+    system: "written",
+    theme: rememberedTheme(),
+    panel: window.innerWidth < ROOM_FOR_PANEL ? undefined : "trace",
     traced: undefined,
+    card: undefined,
+    caretLine: 1,
     notices: [],
     frontShown: false,
     revision: 0,
@@ -117,7 +136,11 @@ export function createDesk(options: DeskOptions): Desk {
 
   const link = createLink({
     startWorker: options.startWorker,
-    onSnapshot: (snapshot, since, whole) => pad.receive(snapshot, since, whole),
+    onSnapshot: (snapshot, since, whole) => {
+      pad.receive(snapshot, since, whole);
+      // A worker that was started again knows of no view.
+      if (whole && current.system !== "written") void desk.setSystem(current.system);
+    },
     onState: (state, observed) => {
       set({ link: state });
       if (state === "idle") dismiss("engine");
@@ -141,7 +164,8 @@ export function createDesk(options: DeskOptions): Desk {
   const pad = createPad({
     parent: options.parent,
     link,
-    onUpdate: ({ text, outputs }) => {
+    onUpdate: ({ text, outputs, caret }) => {
+      if (caret || outputs) followCaret();
       if (text === "own") {
         if (current.onDisk) set({ onDisk: false });
         autosave.changed({ onDisk: false });
@@ -151,10 +175,26 @@ export function createDesk(options: DeskOptions): Desk {
         set({ title: field.title ?? NO_TITLE, counts: field.counts, revision: field.revision, turn: current.turn + 1 });
       } else if (text !== "none") set({ turn: current.turn + 1 });
     },
-    onChoose: (output) => {
-      if (output.name !== undefined && output.kind === "definition") set({ panel: "trace", traced: output.name });
+    onChoose: (output, at) => {
+      const [cause] = output.waitsFor ?? [];
+      if (cause !== undefined) desk.goToOutput(cause);
+      else if (output.diagnostics.some(({ severity }) => severity === "fault")) set({ panel: "faults" });
+      else if (output.kind === "definition" && output.value !== undefined) desk.chooseUnit(output, at);
+      else desk.trace(output.id);
     },
+    onCite: (output, at) => set({ overlay: { kind: "reference", output, at } }),
   });
+
+  /** The trace is that of the line under the caret, where the line gives something to trace. */
+  const followCaret = (): void => {
+    const { state } = pad.view;
+    const line = state.doc.lineAt(state.selection.main.head);
+    const here = outputsIn(state, line.from, line.to).find(
+      ({ output }) => output.kind === "definition" || output.kind === "check" || output.kind === "example",
+    );
+    const traced = here?.output.id ?? current.traced;
+    if (traced !== current.traced || line.number !== current.caretLine) set({ traced, caretLine: line.number });
+  };
 
   const autosave: Autosave = createAutosave({
     keep,
@@ -232,7 +272,15 @@ export function createDesk(options: DeskOptions): Desk {
     const { text, ...atHand } = notebook;
     dismiss("parted");
     pad.open(text);
-    set({ name: atHand.name, onDisk: atHand.onDisk, frontShown: false, traced: undefined, title: NO_TITLE });
+    set({
+      name: atHand.name,
+      onDisk: atHand.onDisk,
+      frontShown: false,
+      traced: undefined,
+      title: NO_TITLE,
+      place: "pad",
+      overlay: undefined,
+    });
     link.open(atHand.name, pad.view.state.doc);
     autosave.begin(atHand, version);
     rememberTab();
@@ -243,6 +291,7 @@ export function createDesk(options: DeskOptions): Desk {
   };
 
   const desk: Desk = {
+    ...createDeskTools({ pad, link, state: () => current, set, say }),
     pad,
     link,
     state: () => current,
@@ -251,19 +300,16 @@ export function createDesk(options: DeskOptions): Desk {
       return () => listeners.delete(listener);
     },
     async start() {
-      if (keep === undefined) {
-        lay({ id: crypto.randomUUID(), name: "example.joint.md", text: options.starter, lineEnd: "\n", onDisk: false }, 0);
-        return;
-      }
+      // Nothing is kept of a pad that nobody has begun.
+      if (keep === undefined) return set({ place: "start" });
       const id = rememberedTab() ?? (await keep.last().catch(() => undefined));
       const kept = id === undefined ? undefined : await keep.read(id).catch(() => undefined);
-      if (kept === undefined)
-        lay({ id: crypto.randomUUID(), name: "example.joint.md", text: options.starter, lineEnd: "\n", onDisk: false }, 0);
-      else lay(kept, kept.version);
+      if (kept !== undefined) return lay(kept, kept.version);
+      set({ place: "start" });
     },
     async newNotebook() {
       await leave();
-      lay({ id: crypto.randomUUID(), name: fileName(""), text: EMPTY, lineEnd: "\n", onDisk: false }, 0);
+      lay(blank(), 0);
       pad.focus();
     },
     async open() {
@@ -300,11 +346,15 @@ export function createDesk(options: DeskOptions): Desk {
       set({ frontShown: open });
       if (open) pad.focus();
     },
-    showPanel: (panel) => set({ panel: panel === current.panel ? undefined : panel }),
-    trace: (name) => set({ panel: "trace", traced: name }),
+    showPanel: (panel) => set({ panel }),
+    showPlace: (place) => set({ place, overlay: undefined }),
+    async openText(name, text) {
+      await leave();
+      lay({ id: crypto.randomUUID(), name, text, lineEnd: "\n", onDisk: false }, 0);
+      pad.focus();
+    },
+    trace: (id) => set({ panel: "trace", traced: id }),
     recent: async () => (await keep?.recent().catch(() => [])) ?? [],
-    messages: () => listMessages(pad),
-    checks: () => listChecks(pad),
     flush: () => autosave.flush(),
   };
 
@@ -314,9 +364,9 @@ export function createDesk(options: DeskOptions): Desk {
     try {
       const characters = saveText(text, autosave.atHand()?.lineEnd ?? "\n");
       const saved = handle === undefined ? await saveAs(name, characters) : await saveToDisk(name, characters, handle);
-      if (saved === undefined) return;
+      if (saved === undefined || saved.how === "changed" || saved.how === "gone") return;
       const unchanged = pad.view.state.doc.toString() === text;
-      const change = { name: saved.name, onDisk: unchanged, ...(saved.handle === undefined ? {} : { handle: saved.handle }) };
+      const change = { name: saved.name, onDisk: unchanged, ...(saved.how === "written" ? { handle: saved.handle } : {}) };
       set({ name: saved.name, onDisk: unchanged });
       autosave.changed(change);
       dismiss("disk");
@@ -338,32 +388,4 @@ async function keptOf(keep: Keep, handle: FileSystemFileHandle): Promise<Kept | 
     if (kept.handle !== undefined && (await kept.handle.isSameEntry(handle).catch(() => false))) return kept;
   }
   return undefined;
-}
-
-function listMessages(pad: Pad): readonly ListedMessage[] {
-  const { state } = pad.view;
-  return outputsWithMessages(state)
-    .flatMap(({ output, from, to }) =>
-      output.diagnostics.map((entry) => {
-        const at = Math.max(from, Math.min(to, from + entry.from - output.from));
-        const end = Math.max(at, Math.min(to, from + entry.to - output.from));
-        const text = entry.hint === undefined ? entry.message : `${entry.message} ${entry.hint}`;
-        return { severity: entry.severity, code: entry.code, text, line: state.doc.lineAt(at).number, from: at, to: end };
-      }),
-    )
-    .sort((a, b) => Number(a.severity === "notice") - Number(b.severity === "notice") || a.from - b.from);
-}
-
-/** The governing check first: highest utilisation, those that are not evaluated before those that hold. */
-function listChecks(pad: Pad): readonly ListedCheck[] {
-  const { state } = pad.view;
-  const rank = ({ output }: ListedCheck): number => {
-    const check = output.check;
-    if (check === undefined || check.state === "open") return Number.MAX_VALUE / 2;
-    return check.utilisation ?? (check.state === "fails" ? Number.MAX_VALUE : 0);
-  };
-  return allOutputs(state)
-    .filter(({ output }) => output.check !== undefined)
-    .map(({ output, from }) => ({ output, from, line: state.doc.lineAt(from).number }))
-    .sort((a, b) => rank(b) - rank(a) || a.from - b.from);
 }

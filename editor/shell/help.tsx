@@ -1,56 +1,58 @@
-// Help: how one writes, the keys, and the cautions of the trade.
+// The help page: how one writes, every command with its key, the cautions of the trade. The commands come from their list.
 
-import { isMac } from "./keys.ts";
+import { cautions } from "./cautions.ts";
+import { commands, groups } from "./commands.ts";
+import type { Desk } from "./desk.ts";
+import { keyOf, keyWords } from "./keys.ts";
+import { Overlay } from "./overlay.tsx";
 
-const main = isMac ? "⌘" : "Ctrl+";
-
-const KEYS: readonly (readonly [string, string])[] = [
-  [`${main}Enter`, "turn the line into working, or back into prose"],
-  [isMac ? "⌥Enter" : "Alt+Enter", "accept the mend of the fault on this line"],
-  ["F8, Shift+F8", "next fault, fault before"],
-  [`${isMac ? "⌃" : "Ctrl+"}Space`, "names, units and formulas that fit here"],
-  ["Escape, then Tab", "leave the pad"],
-  [`${main}F`, "search"],
-  [`${main}Z, ${isMac ? "⇧⌘Z" : "Ctrl+Y"}`, "undo, redo"],
-  [`${main}S, ${main}Shift+S`, "save, save as"],
-  [`${main}O, ${isMac ? "⌥" : "Alt+"}N`, "open, new"],
-];
-
-const CAUTIONS: readonly string[] = [
-  "A result here is an aid to judgement. Lifting, life-safety and regulated work needs the local codes and a licensed engineer.",
-  "Printed parts differ from print to print: strength across layers, moisture and temperature change it. Test your own specimens.",
-  "Polymers creep. A joint that holds today may loosen under a load that lasts; check preload again after time and heat.",
-  "Pull and torque tests store energy: guard them, wear eye protection, stand out of the line of the screw.",
-  "Setting inserts and post-processing use hot tools. Cut or drilled fibre-reinforced parts give splinters and dust: gloves, mask, extraction.",
-];
-
-export function Help() {
+export function Help({ desk }: { readonly desk: Desk }) {
   return (
-    <>
-      <h3>Writing</h3>
-      <p>
-        A line of working has three parts: <code>F = 42 N | what it is | where it comes from</code>. The last one stands in the reference
-        column, the result in the output column. Lines may stand in any order.
-      </p>
-      <p>
-        <code>check F {"<="} F_max factor 2</code> is a check. <code>{"{F}"}</code> in a sentence shows the value. <code>test</code>,{" "}
-        <code>given</code>, <code>assumed</code> or <code>@key</code> at the start of a reference says how well a number is known.
-      </p>
-      <h3>Keys</h3>
-      <dl class="keys">
-        {KEYS.map(([key, what]) => (
-          <div key={key}>
-            <dt>{key}</dt>
-            <dd>{what}</dd>
-          </div>
+    <Overlay label="Help" className="help" onClose={() => desk.closeOverlay()}>
+      <div class="overlay-head">
+        <h2>Help</h2>
+        <button type="button" class="plain" data-first onClick={() => desk.closeOverlay()}>
+          Close
+        </button>
+      </div>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls */}
+      <div class="overlay-body" tabIndex={0}>
+        <h3>Writing</h3>
+        <p>
+          A line of working has three parts: <code>F = 42 N | what it is | where it comes from</code>. The last stands in the reference
+          column, the result in the output column. Lines may stand in any order. <code>check F {"<="} F_max factor 2</code> is a check, and{" "}
+          <code>{"{F}"}</code> in a sentence shows the value. A reference begins with how well the number is known: <code>test</code>,{" "}
+          <code>@key</code> for a published work, <code>supplier</code>, <code>given</code>, <code>practice</code>, <code>memory</code> or{" "}
+          <code>assumed</code>.
+        </p>
+        <p>
+          Hold Alt and drag a number sideways to change it; inputs with <code>within</code> have a slider. Escape, then Tab, leaves the pad;{" "}
+          {keyWords("Alt-o")} goes from a line to its output.
+        </p>
+        {groups.map((group) => (
+          <section key={group}>
+            <h3>{group}</h3>
+            <dl class="keys">
+              {commands
+                .filter((command) => command.group === group)
+                .map((command) => (
+                  <div key={command.id}>
+                    <dt>{command.words}</dt>
+                    <dd>
+                      <kbd>{keyOf(command)}</kbd>
+                    </dd>
+                  </div>
+                ))}
+            </dl>
+          </section>
         ))}
-      </dl>
-      <h3>Cautions</h3>
-      <ul class="cautions">
-        {CAUTIONS.map((caution) => (
-          <li key={caution}>{caution}</li>
-        ))}
-      </ul>
-    </>
+        <h3>Cautions</h3>
+        <ul class="cautions">
+          {cautions.map((caution) => (
+            <li key={caution}>{caution}</li>
+          ))}
+        </ul>
+      </div>
+    </Overlay>
   );
 }

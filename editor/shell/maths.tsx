@@ -1,9 +1,13 @@
 // Maths of the trace as MathML.
 
 import type { ComponentChildren, JSX } from "preact";
-import { type Maths, type MathsSymbol, mathsText } from "../../engine/trace/index.ts";
+import { type Maths, type MathsSymbol, mathsText, symbolOf } from "../../engine/trace/index.ts";
+import { brief } from "../pad/output-words.ts";
 
 type Node = JSX.Element;
+
+/** A record put in for its name is told in short. */
+const LONGEST = 120;
 
 export function MathsView({ maths }: { readonly maths: Maths }): Node {
   // Words wrap as text does, which MathML does not do; of two branches the one that was taken is shown.
@@ -19,12 +23,41 @@ export function MathsView({ maths }: { readonly maths: Maths }): Node {
       </>
     );
   }
-  if (WORDS.has(maths.kind)) return <span class="trace-words">{mathsText(maths)}</span>;
+  // A call of a formula with a long name wraps between its arguments.
+  if (maths.kind === "call" && maths.name.name.length > 4) {
+    return (
+      <span class="trace-call-words">
+        <span class="trace-words">{maths.name.name.slice(maths.name.name.lastIndexOf("#") + 1).replaceAll("_", " ")}</span>(
+        {maths.arguments.map((argument, index) => (
+          <span key={`${index} ${argument.kind}`}>
+            {index > 0 && ", "}
+            <MathsView maths={argument} />
+          </span>
+        ))}
+        )
+      </span>
+    );
+  }
+  if (WORDS.has(maths.kind)) {
+    const text = mathsText(maths);
+    return (
+      <span class="trace-words" title={text.length > LONGEST ? text : undefined}>
+        {brief(text, LONGEST)}
+      </span>
+    );
+  }
   return (
     <math display="inline" displaystyle>
       {piece(maths)}
     </math>
   );
+}
+
+/** A name as the trade sets it where it is a symbol; words stay words. */
+export function NameView({ name }: { readonly name: string }): Node {
+  const symbol = symbolOf(name);
+  const short = [...symbol.base].length <= 2 && /^[\p{L}\p{M}\p{N}_]+$/u.test(name);
+  return short ? <MathsView maths={symbol} /> : <span>{name}</span>;
 }
 
 /** How tightly a piece binds: what is looser than asked for gets brackets. */
@@ -65,7 +98,7 @@ function joined(parts: readonly Node[], sign: (index: number) => Node): Node {
 }
 
 function symbol({ base, subscript }: MathsSymbol): Node {
-  const name = [...base].length > 1 ? <mi mathvariant="normal">{base}</mi> : <mi>{base}</mi>;
+  const name = [...base].length > 1 ? <mtext>{base}</mtext> : <mi>{base}</mi>;
   return subscript === "" ? name : <msub>{[name, <mtext key="sub">{subscript}</mtext>]}</msub>;
 }
 
@@ -115,7 +148,7 @@ function piece(maths: Maths): Node {
     case "item":
       return <msub>{[at(maths.of, ATOM), piece(maths.index)]}</msub>;
     case "member":
-      return row([at(maths.of, ATOM), operator("."), words(maths.name)]);
+      return row([at(maths.of, ATOM), words(`.${maths.name}`)]);
     default:
       return words(mathsText(maths));
   }

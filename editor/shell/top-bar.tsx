@@ -1,48 +1,90 @@
-// The bar over the page: what is open, where it is kept, what the engine says of it, and what one can do.
+// The bar over the page: what is open, where it is kept, what the engine says of it, and how its values are shown.
 
 import { useEffect, useRef } from "preact/hooks";
+import type { ViewSystem } from "../../engine/session/index.ts";
 import type { Desk, DeskState, Panel } from "./desk.ts";
-import { isMac } from "./keys.ts";
-import { ThemeButton } from "./theme-button.tsx";
+import { keyWords } from "./keys.ts";
 
-export function TopBar({ desk, state }: { readonly desk: Desk; readonly state: DeskState }) {
-  const { counts } = state;
+interface BarProps {
+  readonly desk: Desk;
+  readonly state: DeskState;
+}
+
+const SYSTEMS: readonly (readonly [ViewSystem, string])[] = [
+  ["written", "units as written"],
+  ["metric", "metric"],
+  ["inch", "inch"],
+];
+
+export function TopBar({ desk, state }: BarProps) {
   const bar = useRef<HTMLElement>(null);
   useEffect(() => (bar.current === null ? undefined : keepHeight(bar.current)), []);
-  const key = isMac ? "⌘" : "Ctrl+";
   return (
     <header class="top-bar" ref={bar}>
       <div class="top-group">
         <h1 class="top-name">Jointwright</h1>
-        <span class="top-file" title={state.title.title}>
-          {state.name}
-        </span>
-        <KeptWord state={state} />
+        <button
+          type="button"
+          class="plain top-file"
+          title="New, open, save"
+          aria-haspopup="dialog"
+          onClick={() => desk.showOverlay({ kind: "commands", query: "notebook" })}
+        >
+          {state.name === "" ? "Notebook" : state.name}
+        </button>
+        {state.name !== "" && <KeptWord state={state} />}
       </div>
       <div class="top-group top-counts">
-        <Count
-          desk={desk}
-          state={state}
-          panel="messages"
-          word={counts.faults === 1 ? "fault" : "faults"}
-          count={counts.faults}
-          tone={counts.faults > 0 ? "fails" : "quiet"}
-          shape={counts.faults > 0 ? "✕" : ""}
-        />
-        <Checks desk={desk} state={state} />
+        {state.place === "pad" && <Faults desk={desk} state={state} />}
+        {state.place === "pad" && <Checks desk={desk} state={state} />}
         <span class="top-engine" role="status">
-          {state.link === "starting" ? "starting" : state.link === "stopped" || state.link === "broken" ? "▲ stopped" : ""}
+          {state.link === "starting" && state.place === "pad"
+            ? "starting"
+            : state.link === "stopped" || state.link === "broken"
+              ? "▲ stopped"
+              : ""}
         </span>
       </div>
-      <nav class="top-group" aria-label="Notebook">
-        <Action label="New" run={() => desk.newNotebook()} hint={`${key === "⌘" ? "⌥" : "Alt+"}N`} />
-        <Action label="Open" run={() => desk.open()} hint={`${key}O`} />
-        <Action label="Save" run={() => desk.save()} hint={`${key}S`} />
-        <Action label="Save as" run={() => desk.saveAs()} hint={`${key}Shift+S`} />
-        <PanelButton desk={desk} state={state} panel="recent" label="Recent" />
-        <PanelButton desk={desk} state={state} panel="help" label="Help" />
-        <ThemeButton />
-      </nav>
+      <div class="top-group">
+        <select
+          class="plain"
+          aria-label="Units shown"
+          value={state.system}
+          onChange={(event) => void desk.setSystem(event.currentTarget.value as ViewSystem)}
+        >
+          {SYSTEMS.map(([system, words]) => (
+            <option key={system} value={system}>
+              {words}
+            </option>
+          ))}
+        </select>
+        <select
+          class="plain"
+          aria-label="Significant digits shown"
+          value={String(desk.digits())}
+          onChange={(event) => desk.setDigits(Number(event.currentTarget.value))}
+        >
+          {Array.from({ length: 15 }, (_, index) => index + 1).map((digits) => (
+            <option key={digits} value={String(digits)}>
+              {digits === 1 ? "1 digit" : `${digits} digits`}
+            </option>
+          ))}
+        </select>
+        {state.panel === undefined && (
+          <button type="button" class="plain" onClick={() => desk.showPanel("trace")}>
+            Panel
+          </button>
+        )}
+        <button
+          type="button"
+          class="key-button"
+          aria-label={`Commands, ${keyWords("Mod-k").replace("+", " ")}`}
+          aria-haspopup="dialog"
+          onClick={() => desk.showOverlay({ kind: "commands" })}
+        >
+          {keyWords("Mod-k").replace("+", " ")}
+        </button>
+      </div>
     </header>
   );
 }
@@ -57,68 +99,42 @@ function keepHeight(bar: HTMLElement): () => void {
   return () => observer.disconnect();
 }
 
-function Action({ label, run, hint }: { readonly label: string; readonly run: () => Promise<void>; readonly hint: string }) {
-  return (
-    <button type="button" class="plain" title={hint} onClick={() => void run()}>
-      {label}
-    </button>
-  );
-}
-
-function PanelButton({
-  desk,
-  state,
-  panel,
-  label,
-}: {
-  readonly desk: Desk;
-  readonly state: DeskState;
+interface CountProps extends BarProps {
   readonly panel: Panel;
-  readonly label: string;
-}) {
-  return (
-    <button type="button" class="plain" aria-expanded={state.panel === panel} onClick={() => desk.showPanel(panel)}>
-      {label}
-    </button>
-  );
-}
-
-interface CountProps {
-  readonly desk: Desk;
-  readonly state: DeskState;
-  readonly panel: Panel;
-  readonly word: string;
-  readonly count: number;
+  readonly words: string;
   readonly tone: "quiet" | "fails" | "holds" | "open";
   readonly shape: string;
 }
 
-function Count({ desk, state, panel, word, count, tone, shape }: CountProps) {
+function Count({ desk, panel, words, tone, shape }: CountProps) {
   return (
-    <button type="button" class={`plain count tone-${tone}`} aria-expanded={state.panel === panel} onClick={() => desk.showPanel(panel)}>
+    <button type="button" class={`plain count tone-${tone}`} onClick={() => desk.showPanel(panel)}>
       {shape !== "" && (
         <span class="shape" aria-hidden="true">
           {shape}
         </span>
       )}
-      {count === 0 ? `no ${word}` : `${count} ${word}`}
+      {words}
     </button>
   );
 }
 
-function Checks({ desk, state }: { readonly desk: Desk; readonly state: DeskState }) {
+function Faults({ desk, state }: BarProps) {
+  const { faults } = state.counts;
+  const words = faults === 0 ? "no faults" : faults === 1 ? "1 fault" : `${faults} faults`;
+  return (
+    <Count desk={desk} state={state} panel="faults" words={words} tone={faults > 0 ? "fails" : "quiet"} shape={faults > 0 ? "✕" : ""} />
+  );
+}
+
+function Checks({ desk, state }: BarProps) {
   const { checks, failing, open } = state.counts;
   const common = { desk, state, panel: "checks" } as const;
-  if (checks === 0) return <Count {...common} word="checks" count={0} tone="quiet" shape="" />;
-  if (failing > 0)
-    return (
-      <Count {...common} word={`of ${checks} ${checks === 1 ? "check fails" : "checks fail"}`} count={failing} tone="fails" shape="▲" />
-    );
-  if (open > 0)
-    return (
-      <Count {...common} word={`of ${checks} ${checks === 1 ? "check" : "checks"} not evaluated`} count={open} tone="open" shape="◇" />
-    );
-  return <Count {...common} word={checks === 1 ? "check holds" : "checks hold"} count={checks} tone="holds" shape="●" />;
+  const all = checks === 1 ? "1 check" : `${checks} checks`;
+  if (checks === 0) return <Count {...common} words="no checks" tone="quiet" shape="" />;
+  if (failing > 0) return <Count {...common} words={`${failing} of ${all} ${failing === 1 ? "fails" : "fail"}`} tone="fails" shape="▲" />;
+  if (open > 0) return <Count {...common} words={`${open} of ${all} not evaluated`} tone="open" shape="◇" />;
+  return <Count {...common} words={`${all} ${checks === 1 ? "holds" : "hold"}`} tone="holds" shape="●" />;
 }
 
 function KeptWord({ state }: { readonly state: DeskState }) {
@@ -132,7 +148,7 @@ function KeptWord({ state }: { readonly state: DeskState }) {
 
 function keptWords({ keep, onDisk }: DeskState): readonly ["holds" | "quiet" | "fails", string] {
   if (keep.kind === "full") return ["fails", "▲ not kept, storage is full"];
-  if (keep.kind === "unavailable") return onDisk ? ["holds", "● saved"] : ["fails", "▲ not kept"];
+  if (keep.kind === "unavailable") return onDisk ? ["holds", "saved"] : ["fails", "▲ not kept"];
   if (keep.kind === "keeping") return ["quiet", "keeping"];
-  return onDisk ? ["holds", "● saved"] : ["quiet", "kept in this browser"];
+  return onDisk ? ["holds", "saved"] : ["quiet", "kept in this browser"];
 }

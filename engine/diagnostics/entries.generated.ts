@@ -1393,7 +1393,7 @@ export const entries: readonly CatalogueEntry[] = [
     "area": "signoff",
     "severity": "fault",
     "message": "A mark needs the name of the person who makes it.",
-    "text": "",
+    "text": "A mark without a name is nobody's.",
     "wrong": "",
     "right": "",
     "shown": "a mark, a second entry or a comment comes without a name"

@@ -4,6 +4,7 @@ import type { TextChange } from "../base/index.ts";
 import type { Natives } from "../run/index.ts";
 import type { TraceView } from "../trace/index.ts";
 import type { Completion, LineOutput, Shown, Snapshot } from "./snapshot.ts";
+import type { SessionTools } from "./tools-api.ts";
 
 /** The standard library as text, handed in by a composition root (the command line or the page's worker). */
 export interface Library {
@@ -42,6 +43,8 @@ export interface Hover {
   readonly value?: Shown;
   readonly note?: string;
   readonly citation?: string;
+  /** Of a formula: its steps with the numbers of the line under the pointer, calls opened below; without them as it stands. */
+  readonly working?: readonly string[];
 }
 
 /** The working of a value, and the names and checks that read it. */
@@ -74,4 +77,6 @@ export interface Session {
   ): { readonly result?: Evaluated; readonly diagnostics: LineOutput["diagnostics"] };
   /** The file's text with its columns tidied; meaning unchanged. */
   tidy(file: string): string;
+  /** What an editor asks beside outputs. */
+  readonly tools: SessionTools;
 }

@@ -3,14 +3,16 @@
 import { type Entry, intrinsicTypes, shortName, typeText } from "../check/index.ts";
 import { chunkAt } from "../notebook/index.ts";
 import { intrinsics } from "../run/index.ts";
-import { reservedWords } from "../syntax/index.ts";
+import { normalName, reservedWords } from "../syntax/index.ts";
 import { unitSymbols } from "../units/index.ts";
 import type { Session } from "./api.ts";
+import { textAt } from "./complete-text.ts";
 import { ensureLibrary, fullName } from "./engine-state.ts";
 import type { Exported } from "./exported.ts";
 import { recordEntry } from "./reporter.ts";
 import type { SessionState } from "./session.ts";
 import type { Completion } from "./snapshot.ts";
+import { agree, entryOf, wantedAt } from "./wanted.ts";
 
 type Answer = ReturnType<Session["complete"]>;
 
@@ -29,23 +31,32 @@ export function completeAt(state: SessionState, file: string, offset: number): A
   const lead = line.slice(0, line.length - word.length);
   const answer = (options: readonly Completion[]): Answer => ({ from, to: offset, options: ranked(options, word) });
   if (/@$/.test(lead)) return answer(references(state, file));
-  if (insideText(line)) return nothing;
+  if (insideText(line)) {
+    const text = textAt(state, file, before);
+    return text === undefined ? nothing : { from: offset - text.typed.length, to: offset, options: ranked(text.options, text.typed) };
+  }
   if (/\|/.test(line)) return nothing;
   if (/(?:\d|\d\s)$/.test(lead) || /\bas\s+$/.test(lead) || /[\d]\s?[\p{L}°µ%^0-9·/*]*[·/*]$/u.test(lead)) return answer(units());
   const path = /([\p{L}_][\p{L}\p{M}\p{N}_]*)\.$/u.exec(lead)?.[1];
   if (path !== undefined) return answer(members(state, file, path));
   if (word === "") return nothing;
-  return answer([...names(state, file), ...library(state, file), ...keywords()]);
+  const wanted = wantedAt(state, file, offset);
+  const fits = (name: string): boolean => {
+    const entry = wanted === undefined ? undefined : entryOf(state, fullName(file, normalName(name)));
+    return wanted !== undefined && entry?.entry === "value" && agree(entry.type, wanted);
+  };
+  return { from, to: offset, options: ranked([...names(state, file), ...library(state, file), ...keywords()], word, fits) };
 }
 
 const insideText = (line: string): boolean => (line.match(/"/g)?.length ?? 0) % 2 === 1;
 
-function ranked(options: readonly Completion[], word: string): readonly Completion[] {
+/** By how well the typed word fits, of equals those whose type is wanted first. */
+function ranked(options: readonly Completion[], word: string, fits?: (name: string) => boolean): readonly Completion[] {
   const low = word.toLowerCase();
   const score = (label: string): number =>
     label.startsWith(word) ? 0 : label.toLowerCase().startsWith(low) ? 1 : label.toLowerCase().includes(low) ? 2 : 3;
   return options
-    .map((option) => ({ option, score: score(option.label) }))
+    .map((option) => ({ option, score: score(option.label) - (option.kind === "name" && fits?.(option.label) === true ? 0.5 : 0) }))
     .filter((each) => each.score < 3)
     .sort((a, b) => a.score - b.score || (a.option.label < b.option.label ? -1 : 1))
     .slice(0, LIMIT)

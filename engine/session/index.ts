@@ -18,3 +18,20 @@ export type {
   Snapshot,
   TitleBlock,
 } from "./snapshot.ts";
+export type {
+  DefinitionPlace,
+  Fitting,
+  InsertedCall,
+  LibraryCard,
+  LibraryListing,
+  LibraryPage,
+  NamePlace,
+  Renaming,
+  ReviewItem,
+  ReviewKind,
+  SensitivityPage,
+  SessionTools,
+  UnitChoice,
+  UnitChoices,
+  ViewSystem,
+} from "./tools-api.ts";

@@ -46,14 +46,11 @@ export function libraryFormulas(library: Library): ReadonlyMap<string, readonly 
   return out;
 }
 
-/** Runs every example of the library, or of one module, or those of it that call one formula, in the order of the text. */
-export function runExamples(library: Library, module?: string, calling?: string): readonly ExampleResult[] {
+/** Runs every example of the library, or of one module, in the order of the text. */
+export function runExamples(library: Library, module?: string): readonly ExampleResult[] {
   const formulas = new Set([...libraryFormulas(library).values()].flat());
   const examples = statementsOf(library).filter(
-    (statement) =>
-      isExample(statement) &&
-      (module === undefined || statement.module === module) &&
-      (calling === undefined || statement.text.includes(`${calling}(`)),
+    (statement) => isExample(statement) && (module === undefined || statement.module === module),
   );
   const outcomes = outcomesOf(library, examples);
   return examples.map((example, i) => {

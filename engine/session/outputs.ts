@@ -9,6 +9,7 @@ import { examplePasses, judge } from "./check-outcome.ts";
 import type { EngineState } from "./engine-state.ts";
 import { gridOf } from "./grid.ts";
 import { type ShowOptions, showValue } from "./show.ts";
+import { showFigure } from "./show-figure.ts";
 import type { LineOutput, Placed, ShownMarks } from "./snapshot.ts";
 import { namePlace, type Statement } from "./statement.ts";
 import type { Worth } from "./values.ts";
@@ -117,6 +118,7 @@ export function lineOutput(statement: Statement, from: number, context: OutputCo
     citation: reference === undefined ? "" : citation(readReference(reference), context.references),
     note: statement.csv?.note?.text ?? tree.columns?.note ?? "",
     diagnostics: diagnostics.map((diagnostic) => place(diagnostic, from, context, statement.file)),
+    ...(checked?.input === true && statement.csv === undefined ? { input: true as const } : {}),
     ...(checked === undefined || faulty || checked.type.type === "unknown" ? {} : { type: typeText(checked.type) }),
   };
   const waits =
@@ -145,7 +147,9 @@ export function lineOutput(statement: Statement, from: number, context: OutputCo
   const value = showValue(worth.value, checked.type, checked.shownIn, context.show);
   const marks = engine.values.marks(statement.key);
   const grid = gridOf(worth.value, checked.type, marks, context.show, shownMarks);
-  return { ...base, value, ...withMarks(marks), ...(grid === undefined ? {} : { grid }), ...control(statement, worth.value, from) };
+  const figure = checked.type.type === "figure" ? showFigure(worth.value, context.show) : undefined;
+  const shown = { ...(grid === undefined ? {} : { grid }), ...(figure === undefined ? {} : { figure }) };
+  return { ...base, value, ...withMarks(marks), ...shown, ...control(statement, worth.value, from) };
 }
 
 function withMarks(marks: Marks): { readonly marks?: ShownMarks } {

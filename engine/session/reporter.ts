@@ -3,7 +3,7 @@
 import { type Diagnostic, faults } from "../diagnostics/index.ts";
 import type { Update } from "../graph/index.ts";
 import { type Chunk, type CsvPart, type Part, placedChunks, type Reference } from "../notebook/index.ts";
-import { preferenceFault, preferences as readPreferences } from "../units/index.ts";
+import { preferenceFault, preferencesIn, preferences as readPreferences, type UnitSystem } from "../units/index.ts";
 import type { EngineState } from "./engine-state.ts";
 import type { Exported } from "./exported.ts";
 import { emptyFront, type FileChange, type FileState } from "./file-state.ts";
@@ -25,6 +25,8 @@ export interface Reporter {
   readonly snapshot: (file: string) => Snapshot;
   readonly outputs: (file: string) => readonly LineOutput[];
   readonly context: (file: FileState) => OutputContext;
+  /** Every value of every file in the units of one system, or as the notebooks say. */
+  readonly setSystem: (system: UnitSystem | undefined) => void;
 }
 
 /** What one file has not been told yet. */
@@ -45,7 +47,8 @@ const DIGITS = 4;
 
 export function createReporter(engine: EngineState, files: Files): Reporter {
   const pendings = new Map<string, Pending>();
-  const shows = new WeakMap<FileState["front"], { readonly show: ShowOptions; readonly problems: readonly Diagnostic[] }>();
+  let system: UnitSystem | undefined;
+  let shows = new WeakMap<FileState["front"], { readonly show: ShowOptions; readonly problems: readonly Diagnostic[] }>();
   const references = new WeakMap<FileState["front"], ReadonlyMap<string, Reference>>();
 
   const pendingOf = (file: string): Pending => {
@@ -70,10 +73,11 @@ export function createReporter(engine: EngineState, files: Files): Reporter {
     const known = shows.get(state.front);
     if (known !== undefined) return known;
     const map = Object.fromEntries([...state.front.units].map(([key, placed]) => [key, placed.text]));
-    const { preferences, problems } = readPreferences(map);
+    const { preferences: own, problems } = readPreferences(map);
+    const preferences = system === undefined ? own : preferencesIn(system, own);
     const made = {
       problems: problems.map((problem) => preferenceFault(problem, state.front.units.get(problem.key) ?? { from: 0, to: 0 })),
-      show: { preferences, digits: state.front.digits ?? DIGITS, record: (name: string) => recordEntry(engine, name) },
+      show: { preferences, digits: state.front.digits ?? DIGITS, record: (name: string) => recordEntry(engine, name), system },
     };
     shows.set(state.front, made);
     return made;
@@ -149,6 +153,11 @@ export function createReporter(engine: EngineState, files: Files): Reporter {
 
   return {
     context,
+    setSystem: (wanted) => {
+      system = wanted;
+      shows = new WeakMap();
+      for (const pending of pendings.values()) pending.everything = true;
+    },
     edited: (state, change) => {
       const pending = pendingOf(state.file);
       for (const statement of change.removed) {

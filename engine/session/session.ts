@@ -17,6 +17,7 @@ import { readLibrary } from "./library-names.ts";
 import { isCsv } from "./paths.ts";
 import { createReporter, type Reporter } from "./reporter.ts";
 import { describeWith } from "./show.ts";
+import { createTools } from "./tools.ts";
 import { traceName } from "./trace-name.ts";
 
 /** What the parts of a session share. */
@@ -113,6 +114,7 @@ export function createSession(library: Library, limits: Limits = defaultLimits):
     },
     evaluate: (expression, options) => evaluateExpression(state, reporter, expression, options),
     tidy: (file) => tidyFile(files.notebooks.get(file)),
+    tools: createTools(state, reporter),
   };
 }
 

@@ -2,7 +2,16 @@
 
 import { type Entry, shortName, type Type, typeOfUnit } from "../check/index.ts";
 import type { RecordValue, TableValue, Value } from "../run/index.ts";
-import { chooseUnit, dimensionOf, fitsSystem, type Preferences, showQuantity, type Unit, type UnitSystem, unitOne } from "../units/index.ts";
+import {
+  chooseUnit,
+  dimensionOf,
+  fitsSystem,
+  type Preferences,
+  showQuantity,
+  type Unit,
+  type UnitSystem,
+  unitOne,
+} from "../units/index.ts";
 import type { Shown } from "./snapshot.ts";
 
 export interface ShowOptions {

@@ -2,6 +2,7 @@
 
 import type { ModeState } from "../check/index.ts";
 import type { Mend, Severity } from "../diagnostics/index.ts";
+import type { Scene } from "../figure/index.ts";
 import type { ProvenanceLevel } from "../run/index.ts";
 
 /** A shown value: `number` and `unit` are apart so that a column can align them; `text` is both, ready to print. */
@@ -120,6 +121,8 @@ export interface LineOutput {
   /** Citation as the reference column shows it, e.g. "ISO 965-1, table 2"; empty text when there is none. */
   readonly citation: string;
   readonly note: string;
+  /** Entered and not computed. */
+  readonly input?: true;
   /** An input with bounds: the pad may offer a control. Values in `unit`; `from`/`to` are the file offsets of the number's text. */
   readonly control?: {
     readonly value: number;
@@ -129,6 +132,8 @@ export interface LineOutput {
     readonly from: number;
     readonly to: number;
   };
+  /** The picture of a definition whose value is a figure; its caption says what the drawing itself has to say, beside the note. */
+  readonly figure?: Scene;
   readonly diagnostics: readonly Placed[];
 }
 

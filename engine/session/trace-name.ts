@@ -1,5 +1,6 @@
 // The working of one name or check of a file, with what hangs on it.
 
+import { citation, readReference } from "../notebook/index.ts";
 import type { Marked, Value } from "../run/index.ts";
 import { normalName } from "../syntax/index.ts";
 import { traceUnit } from "../trace/index.ts";
@@ -32,6 +33,7 @@ export function traceName(state: SessionState, reporter: Reporter, file: string,
     open,
     show: (value: Value, type, asked) => showValue(value, type, asked, context.show),
     unitOf: (used) => engine.byKey.get(fullName(file, normalName(used)))?.checked?.shownIn,
+    cite: (reference) => citation(readReference(reference), context.references),
     ...(columns?.note === undefined ? {} : { note: columns.note }),
     ...(columns?.reference === undefined ? {} : { reference: columns.reference }),
   });

@@ -1,7 +1,7 @@
 // The door of engine/syntax: text to trees and back.
 
 export { children, visit } from "./children.ts";
-export { namesUsed } from "./names-used.ts";
+export { expressionUsePlaces, namesUsed, usePlaces } from "./names-used.ts";
 export { greekSign, normalName } from "./normal-name.ts";
 export { type ParsedStatement, parseExpression, parseHead, parseLive, parseStatement } from "./parse.ts";
 export { printExpression, printType } from "./print-tree.ts";

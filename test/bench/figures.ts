@@ -2,3 +2,4 @@
 
 import "./evaluation.ts";
 import "./editing.ts";
+import "./packages.ts";

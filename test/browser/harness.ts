@@ -38,17 +38,27 @@ export interface OpenOptions {
   readonly path?: string;
   readonly width?: number;
   readonly height?: number;
-  /** The folder to serve; the built page when absent. */
+  /** The folder to serve; when absent the one that JOINTWRIGHT_PAGE names, else the built page. */
   readonly folder?: string;
   /** Problems that a test provokes on purpose. */
   readonly expected?: readonly RegExp[];
 }
 
-async function launch(): Promise<Browser> {
+/** One browser for all tests of a file: each gets a context of its own, which shares nothing with another. */
+let shared: Promise<Browser> | undefined;
+
+function launch(): Promise<Browser> {
   const executablePath = findBrowser();
   if (executablePath === undefined) throw new Error("no Chromium or Chrome found; see npm test");
-  // A launch without a user data folder gets a fresh profile, removed when the browser closes.
-  return chromium.launch({ executablePath, headless: true, args: FLAGS });
+  // A launch without a user data folder gets a fresh profile, removed when the browser closes. It ends with this process.
+  shared ??= chromium.launch({ executablePath, headless: true, args: FLAGS });
+  return shared;
+}
+
+/** For programs that go on after their last page. */
+export async function closeBrowser(): Promise<void> {
+  await (await shared)?.close();
+  shared = undefined;
 }
 
 /** Collects what goes wrong in a page from its first script on. */
@@ -80,7 +90,7 @@ async function poll<T>(read: () => Promise<T>, good: (value: T) => boolean, mill
 
 /** Serves the page and opens it in a browser with a fresh profile. */
 export async function openPage(options: OpenOptions = {}): Promise<Bench> {
-  const server = await serve({ folder: options.folder ?? dist, port: 0 });
+  const server = await serve({ folder: options.folder ?? process.env.JOINTWRIGHT_PAGE ?? dist, port: 0 });
   const browser = await launch().catch(async (fault: unknown) => {
     await server.close();
     throw fault;
@@ -99,7 +109,7 @@ export async function openPage(options: OpenOptions = {}): Promise<Bench> {
     serving = false;
   };
   const close = async (): Promise<void> => {
-    await browser.close();
+    await context.close();
     await stopServer();
     const unexpected = problems.filter((problem) => !(options.expected ?? []).some((pattern) => pattern.test(problem)));
     if (unexpected.length > 0) throw new Error(`the page had problems:\n${unexpected.join("\n")}`);
@@ -107,8 +117,30 @@ export async function openPage(options: OpenOptions = {}): Promise<Bench> {
   try {
     return { page: await newPage(options.path ?? ""), context, address: server.address, problems, poll, newPage, stopServer, close };
   } catch (fault) {
-    await browser.close();
+    await context.close();
     await server.close();
     throw fault;
   }
+}
+
+/** Pastes a text at the caret of the pad, as the clipboard would give it. */
+export async function paste(page: Page, text: string): Promise<void> {
+  await page.evaluate((given) => {
+    const content = document.querySelector(".pad-host")?.shadowRoot?.querySelector(".cm-content");
+    const clipboardData = new DataTransfer();
+    clipboardData.setData("text/plain", given);
+    content?.dispatchEvent(new ClipboardEvent("paste", { clipboardData, bubbles: true, cancelable: true }));
+  }, text);
+}
+
+/** A new notebook with these lines of working pasted in. */
+export async function beginWith(bench: Bench, page: Page, lines: readonly string[]): Promise<void> {
+  const shown = (): Promise<string[]> => page.locator(".cm-line").allTextContents();
+  await page.keyboard.press("Alt+n");
+  await bench.poll(shown, (rows) => rows.join("").trim() === "");
+  await bench.poll(
+    () => page.evaluate(() => document.querySelector(".pad-host")?.shadowRoot?.activeElement?.classList.contains("cm-content") === true),
+    (focused) => focused,
+  );
+  await paste(page, lines.join("\n"));
 }

@@ -7,6 +7,7 @@ test("after the first visit the page opens and calculates with no server", async
   const bench = await openPage();
   const { page } = bench;
   const outputs = () => page.locator(".jw-output").count();
+  await page.getByRole("button", { name: /^Bracket for a feeler arm/ }).click();
   await bench.poll(outputs, (count) => count > 3);
   await bench.poll(
     () => page.evaluate(async () => (await navigator.serviceWorker.getRegistration())?.active?.state ?? "none"),
@@ -16,5 +17,11 @@ test("after the first visit the page opens and calculates with no server", async
   await page.reload();
   expect(await page.title()).toMatch(/Jointwright/);
   await bench.poll(outputs, (count) => count > 3);
+  // A template that was never opened is there too.
+  await page.keyboard.press("Control+k");
+  await page.keyboard.type("start page");
+  await page.keyboard.press("Enter");
+  await page.getByRole("button", { name: /^Tapped thread/ }).click();
+  await page.locator(".jw-output", { hasText: "TappedHole" }).first().waitFor();
   await bench.close();
 }, 60_000);

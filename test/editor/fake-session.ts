@@ -3,6 +3,7 @@
 import type { TextChange } from "../../engine/base/index.ts";
 import { editNotebook, liveValues, type Notebook, placedChunks, readFrontMatter, readNotebook } from "../../engine/notebook/index.ts";
 import type { LineOutput, Session, Shown, Snapshot, TitleBlock } from "../../engine/session/index.ts";
+import { noTools } from "../session/no-tools.ts";
 
 interface Held {
   readonly notebook: Notebook;
@@ -65,6 +66,7 @@ export function fakeSession(): Session {
     trace: () => undefined,
     evaluate: () => ({ diagnostics: [] }),
     tidy: (file) => need(file).notebook.text,
+    tools: noTools,
   };
 }
 

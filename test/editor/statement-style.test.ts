@@ -45,6 +45,17 @@ describe("a statement", () => {
     expect(look("M = 2 N*m")).toBe("M = 2 N·m");
     expect(look("I = 2 mm^12")).toBe("I = 2 mm^12");
   });
+  test("roots and powers", () => {
+    expect(look("r = s / sqrt(2)")).toBe("r = s / √2");
+    expect(look("r = sqrt(a + b)")).toBe("r = √(a + b)");
+    expect(look("A = pi / 4 * d^2")).toBe("A = π / 4 × d²");
+    expect(look("n = d^(1/2)")).toBe("n = d1/2");
+    expect(look("n = d^-1 + e^k")).toBe("n = d−1 + ek");
+    expect(classes("n = d^(1/2) + e^k").filter((mark) => mark.startsWith("jw-sup"))).toEqual(["jw-sup 1/2", "jw-sup k"]);
+  });
+  test("a subscript of several words is parted by commas", () => {
+    expect(look("F_t_max = 2 N")).toBe("F[t,max] = 2 N");
+  });
   test("comparisons", () => {
     expect(look("check a <= b")).toBe("check a ≤ b");
     expect(look("check a >= b")).toBe("check a ≥ b");
@@ -76,6 +87,7 @@ describe("a statement", () => {
   });
   test("blanks that only align are shown as one", () => {
     expect(look("W     = 42 N")).toBe("W = 42 N");
+    expect(look("M = a  as N*m")).toBe("M = a as N·m");
   });
 });
 

@@ -77,9 +77,7 @@ describe("reading", () => {
     expect(readFrontMatter("---\ndigits: 15\n---\n").digits).toBe(15);
     expect(faultsOf("date: 2024-02-29")).toEqual([]);
     expect(
-      ["in preparation", "under approval", "released", "superseded", "withdrawn"].flatMap((status) =>
-        faultsOf(`status: ${status}`),
-      ),
+      ["in preparation", "under approval", "released", "superseded", "withdrawn"].flatMap((status) => faultsOf(`status: ${status}`)),
     ).toEqual([]);
   });
 
