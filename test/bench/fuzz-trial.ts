@@ -35,8 +35,11 @@ const shops = [
   "```calc\nD = 8 N\nformula n(x) = 2 * x\ntwice = 3\n```\n",
   "no working\n",
 ] as const;
-/** Of the processor's time, so that a busy machine does not count. */
-const SLOW = 2000;
+/**
+ * Of the processor's time, so that a busy machine does not count. A text that assesses a whole joint checks half the library
+ * the first time, some two seconds.
+ */
+const SLOW = 8000;
 
 export function makeTrial(sources: Sources, seed: number, stream: number): Trial {
   const by = chance(seed, stream);

@@ -215,7 +215,7 @@ describe("kept in the browser", () => {
     for (const tab of [page, other]) {
       await poll(
         () => kept(tab),
-        (state) => state === "kept" || state === "parted",
+        (state) => state === "kept",
       );
     }
     await poll(() => outputs(page), has("i = 6 mm"));
