@@ -84,7 +84,7 @@ const expectedModes: Readonly<Record<string, readonly string[]>> = {
     "nut pulls through the ceiling",
     "ceiling over the nut crushes",
     "face over the nut bends",
-    "plane of the pause opens",
+    "layers part at the nut",
     "nut turns in its pocket",
     "thread of the nut strips",
     "side load on the wall of the hole",
@@ -144,7 +144,10 @@ for (const kind of Object.keys(kinds)) {
 }
 
 test("what nobody has measured stays open", () => {
-  expect(texts(`[m.mode for m in ${modesOf("heat_set_insert")} where m.status == "open"]`)).toEqual(["side load on the insert"]);
+  expect(texts(`[m.mode for m in ${modesOf("heat_set_insert")} where m.status == "open"]`)).toEqual([
+    "cracks on cooling round the insert",
+    "side load on the insert",
+  ]);
   const bonded = 'PressInsert { D = 8 mm, L = 10 mm, hole = 8.2 mm, hold = "bonded" }';
   expect(texts(`[m.mode for m in press_insert_modes(${bonded}, joint, now) where m.status == "open"]`)).toContain("insert pulls out");
 });
@@ -158,7 +161,7 @@ test("a heat-set insert in half-filled print: knurl, plug through skin and infil
   const plug = 2 * Math.PI * (3.8 + 2) * (1 + share * 9);
   expect(load(list, "plug with its walls tears out", "ultimate")).toBeCloseTo(20 * plug, 6);
   expect(number("heat_set_torque(knurl, with_hole(part, 7.6 mm), part_strength(part, now))", "N·m")).toBeCloseTo(
-    (20 * 2 * Math.PI * 4 * 10 * 4) / 1000,
+    (0.62 * 20 * 2 * Math.PI * 4 * 10 * 4) / 1000,
     9,
   );
 });
@@ -174,6 +177,17 @@ test("knurls rank as they were pulled: bands with groove, plain bands, straight"
     load(modesOf("heat_set_insert", "joint", `(knurl with { knurl = "${knurl}" })`), "insert pulls out", "ultimate");
   expect(pull("bands with groove")).toBeGreaterThan(pull("plain bands"));
   expect(pull("plain bands")).toBeGreaterThan(3 * pull("straight"));
+});
+
+test("a flange behind an insert carries once the knurl has slipped, and its plug takes the walls along where that is weaker", () => {
+  const headed = modesOf("heat_set_insert", "joint", '(knurl with { from = "back", flange = 10 mm })');
+  const plug = load(headed, "flange punches through the part", "ultimate");
+  expect(plug).toBeLessThan(20 * 10 * Math.PI * 20);
+  const held = Math.max(
+    plug,
+    load(modesOf("heat_set_insert", "joint", '(knurl with { from = "back" })'), "insert pulls through to the loaded face", "ultimate"),
+  );
+  expect(load(headed, "insert pulls through to the loaded face", "ultimate")).toBeCloseTo(held, 6);
 });
 
 test("an insert from the back holds more, by the plastic over it, and is not jacked out", () => {
@@ -260,15 +274,26 @@ test("a bridged ceiling counts without two layers, and its pocket fails below a 
 
 test("a pause opens its own plane, and a slot holds a third of the torque", () => {
   const paused = modesOf("nut_pocket", "joint", '(held with { opening = "paused print" })');
-  expect(texts(`[m.status for m in ${paused} where m.mode == "plane of the pause opens"]`)).toEqual(["checked"]);
+  expect(texts(`[m.status for m in ${paused} where m.mode == "layers part at the nut"]`)).toEqual(["checked"]);
   const inner = 10 / Math.sqrt(3);
   const outer = inner + 8;
   const share = number("sparse_share(part with { hole = 6.6 mm })", "1");
-  expect(load(paused, "plane of the pause opens", "first")).toBeCloseTo(0.5 * 15 * share * Math.PI * (outer ** 2 - inner ** 2), 6);
+  expect(load(paused, "layers part at the nut", "first")).toBeCloseTo(0.5 * 15 * share * Math.PI * (outer ** 2 - inner ** 2), 6);
   expect(number('pocket_torque(nut, 60 MPa, "elastic", true)', "N·mm") * 3).toBeCloseTo(
     number('pocket_torque(nut, 60 MPa, "elastic", false)', "N·mm"),
     9,
   );
+});
+
+test("in a boss the layers at a captive nut are a mode of their own, a slot takes part of them", () => {
+  const whole = modesOf(
+    "nut_pocket",
+    "(joint with { part = part with { boss = 16 mm } })",
+    '(held with { over = 4 mm, opening = "far face" })',
+  );
+  const slotted = whole.replace("far face", "side slot");
+  expect(load(slotted, "layers part at the nut", "first")).toBeLessThan(load(whole, "layers part at the nut", "first"));
+  expect(load(slotted, "layers part at the nut", "first")).toBeGreaterThan(0);
 });
 
 test("a nut turns further the looser its pocket, and spins at 15.5 % of its width", () => {

@@ -130,7 +130,7 @@ test("pull at an angle never holds more than the stronger of both directions", (
     expect(at(angle), `at ${angle}`).toBeGreaterThanOrEqual(20 - 1e-9);
     expect(at(angle), `at ${angle}`).toBeLessThanOrEqual(50 + 1e-9);
   }
-  expect(number("strength_at_angle(50 MPa, 20 MPa, 5 MPa, 45 deg)", "MPa")).toBeCloseTo(10, 9);
+  expect(number("strength_at_angle(50 MPa, 20 MPa, 5 MPa, 45 deg)", "MPa")).toBeCloseTo(2 / Math.hypot(1 / 20, 1 / 5), 9);
 });
 
 test("what two stretches of a cylinder carry adds up, walls and skins carry whole, infill less", () => {
@@ -205,4 +205,13 @@ test("sets of another area, plastic or method do not pool", () => {
   expect(codes(other("PETG", "PLA"))).toEqual(["requirement-broken"]);
   expect(codes(other("tapped_hole", "self_cut_hole"))).toEqual(["requirement-broken"]);
   expect(number(`${other("zzz", "")}.n`)).toBe(6);
+});
+
+test("chopped fibre along the lines raises neither the shear round a screw nor the bearing of the polyamide", () => {
+  for (const condition of ["dry", "conditioned"])
+    for (const one of ["tau", "sigma_c"])
+      expect(number(`known_stress(plastic("PA6-CF", condition = "${condition}").${one})`, "MPa"), one).toBe(
+        number(`known_stress(plastic("PA6", condition = "${condition}").${one})`, "MPa"),
+      );
+  expect(number('known_stress(plastic("PA6-CF").sigma_xy)', "MPa")).toBeGreaterThan(number('known_stress(plastic("PA6").sigma_xy)', "MPa"));
 });
